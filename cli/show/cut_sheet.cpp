@@ -1,0 +1,50 @@
+#include "cut_sheet.hpp"
+
+#include "../told.hpp"
+
+namespace rakewright {
+namespace {
+
+constexpr const char* caution =
+    "CAUTION: these figures are only as good as the readings in the job file. Try each one on the work before you cut. "
+    "A rail that gives way or an opening "
+    "too wide can kill: what a guard must be and how it is fixed is for the code in force where you build and for "
+    "licensed practice to say.";
+
+std::string heading(const Job& job) {
+    const std::string tape = std::string(job.units == Unit::inch ? "inches" : "millimetres") + ", to the nearest " +
+                             words_of_length(tape_of(job).division, tape_of(job));
+    const std::string title = job.title.empty() ? "Cut sheet" : job.title;
+    const std::size_t used = width_of(title) + width_of(tape);
+    return title + (used + 2 <= 80 ? std::string(80 - used, ' ') : "\n  ") + tape + '\n';
+}
+
+Table notes_table(const Job& job, const Solution& solution) {
+    Table table{"notes", "NOTES", {{"", "section", Align::left}, {"", "note", Align::left}}, {}, {}, {}};
+    for (const Note& note : notes_of(job, solution)) {
+        table.rows.push_back({{{"", note.section}, {"", note.text}}, {}});
+        table.about.push_back(note.section.empty() ? note.text : note.section + ": " + note.text);
+    }
+    return table;
+}
+
+}  // namespace
+
+std::vector<Table> tables_of(const Job& job, const Solution& solution) {
+    std::vector<Table> tables;
+    for (auto* const pages : {stair_tables, post_tables, saw_and_bench_tables, gap_tables})
+        for (Table& table : pages(job, solution)) tables.push_back(std::move(table));
+    tables.push_back(notes_table(job, solution));
+    std::erase_if(tables, [](const Table& table) { return table.rows.empty(); });
+    return tables;
+}
+
+std::string cut_sheet(const Job& job, const Solution& solution, bool bold) {
+    std::string out = heading(job) + '\n' + wrapped(caution, 80, "");
+    for (const Table& table : tables_of(job, solution)) out += '\n' + as_text(table, bold);
+    return out;
+}
+
+std::string cut_sheet_csv(const Job& job, const Solution& solution) { return as_csv(tables_of(job, solution)); }
+
+}  // namespace rakewright

@@ -1,0 +1,190 @@
+#include "json.hpp"
+
+#include <charconv>
+#include <cmath>
+
+#include "../told.hpp"
+
+namespace rakewright {
+namespace {
+
+class JsonSheet : public Sheet {
+ public:
+    explicit JsonSheet(std::string& out) : out_(out) {}
+
+    void open() {
+        out_ += '{';
+        ++depth_;
+        first_ = true;
+    }
+
+    void close() {
+        --depth_;
+        if (!first_) new_line();
+        out_ += '}';
+        first_ = false;
+    }
+
+    void word(const char* name, std::string_view value, const char*) override {
+        key(name);
+        quoted(value);
+    }
+
+    void length(const char* name, std::optional<double> value, const char* about) override {
+        number(name, value, about);
+    }
+
+    void number(const char* name, std::optional<double> value, const char*) override {
+        if (!value) return;
+        key(name);
+        digits(*value);
+    }
+
+    void angle(const char* name, std::optional<double> slope, const char* about) override {
+        if (slope) number(name, degrees(angle_of(std::fabs(*slope))), about);
+    }
+
+    void over_square(const char* name, double slope, const char* about) override {
+        number(name, 90 + degrees(angle_of(slope)), about);
+    }
+
+    void count(const char* name, std::optional<int> value, const char*) override {
+        if (!value) return;
+        key(name);
+        whole(*value);
+    }
+
+    void lengths(const char* name, const std::vector<double>& values, const char*) override {
+        listed(name, values, [&](double value) { digits(value); });
+    }
+
+    void counts(const char* name, const std::vector<int>& values, const char*) override {
+        listed(name, values, [&](int value) { whole(value); });
+    }
+
+    void named(const char* name, std::size_t count, const std::function<std::string_view(std::size_t)>& name_of,
+               const char*, const std::function<void(Sheet&, std::size_t)>& describe_one) override {
+        key(name);
+        open();
+        for (std::size_t i = 0; i < count; ++i) {
+            item();
+            quoted(name_of(i));
+            out_ += ": ";
+            open();
+            describe_one(*this, i);
+            close();
+        }
+        close();
+    }
+
+ protected:
+    void group(const char* name, const char*, const std::function<void(Sheet&)>& body) override {
+        key(name);
+        open();
+        body(*this);
+        close();
+    }
+
+    void each(const char* name, std::size_t count, const char*,
+              const std::function<void(Sheet&, std::size_t)>& body) override {
+        key(name);
+        out_ += '[';
+        ++depth_;
+        first_ = true;
+        for (std::size_t i = 0; i < count; ++i) {
+            item();
+            open();
+            body(*this, i);
+            close();
+        }
+        --depth_;
+        if (!first_) new_line();
+        out_ += ']';
+        first_ = false;
+    }
+
+ private:
+    template <class Values, class Write>
+    void listed(const char* name, const Values& values, const Write& write) {
+        if (values.empty()) return;
+        key(name);
+        out_ += '[';
+        bool comma = false;
+        for (const auto value : values) {
+            if (comma) out_ += ", ";
+            comma = true;
+            write(value);
+        }
+        out_ += ']';
+    }
+
+    void new_line() {
+        out_ += '\n';
+        out_.append(static_cast<std::size_t>(depth_), ' ');
+    }
+
+    void item() {
+        if (!first_) out_ += ',';
+        first_ = false;
+        new_line();
+    }
+
+    void key(const char* name) {
+        item();
+        out_ += '"';
+        out_ += name;
+        out_ += "\": ";
+    }
+
+    void quoted(std::string_view text) {
+        static constexpr char hex[] = "0123456789abcdef";
+        out_ += '"';
+        for (const char c : text) {
+            if (c == '"' || c == '\\') out_ += '\\';
+            if (static_cast<unsigned char>(c) < 0x20) {
+                out_ += "\\u00";
+                out_ += hex[c >> 4];
+                out_ += hex[c & 15];
+            } else {
+                out_ += c;
+            }
+        }
+        out_ += '"';
+    }
+
+    void digits(double value) {
+        char text[32];
+        // Adding 0 turns -0 into 0.
+        const auto end = std::to_chars(text, text + sizeof text, value + 0.0).ptr;
+        out_.append(text, end);
+    }
+
+    void whole(int value) {
+        char text[16];
+        out_.append(text, std::to_chars(text, text + sizeof text, value).ptr);
+    }
+
+    std::string& out_;
+    int depth_ = 0;
+    bool first_ = true;
+};
+
+}  // namespace
+
+std::string json(const Job& job, const Solution& solution) {
+    std::string out;
+    out.reserve(4096 * (1 + job.sections.size()));
+    JsonSheet sheet(out);
+    sheet.open();
+    describe(sheet, job, solution);
+    const std::vector<Note> notes = notes_of(job, solution);
+    sheet.list("notes", notes, "", [](Sheet& row, const Note& note) {
+        if (!note.section.empty()) row.word("section", note.section, "");
+        row.word("text", note.text, "");
+    });
+    sheet.close();
+    out += '\n';
+    return out;
+}
+
+}  // namespace rakewright

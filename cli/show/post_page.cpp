@@ -1,0 +1,102 @@
+#include "../../solver/solution_sheet.hpp"
+#include "cut_sheet.hpp"
+
+namespace rakewright {
+namespace {
+
+const Bracket* bracket_of(const SectionResult& section, End end, Group group) {
+    for (const Bracket& bracket : section.brackets)
+        if (bracket.end == end && bracket.group == group) return &bracket;
+    return nullptr;
+}
+
+/// What the leg takes off the group's lowest member at that end.
+std::optional<double> taken_off(const SectionResult& section, End end, Group group) {
+    std::optional<double> taken;
+    for (const Member& member : section.members)
+        if (member.group == group) taken = member.shortened[end == End::from ? 0 : 1];
+    return taken && *taken > 0 ? taken : std::nullopt;
+}
+
+class PostTable {
+ public:
+    PostTable(const Job& job, const Solution& solution) : job_(job), solution_(solution), cells_(job) {}
+
+    Table rails() {
+        table_ = {"posts", "AT THE POSTS: where each rail meets, plumb above what the post stands on", {}, {}, {}, {}};
+        table_.columns = {{"post", "post", Align::left},
+                          {"", cells_.in_unit("base")},
+                          {"section end", "section", Align::left},
+                          {"", "end", Align::left},
+                          {"rail", "group", Align::left},
+                          {"under", cells_.in_unit("underside")},
+                          {"top", cells_.in_unit("top")},
+                          {"leg", "leg", Align::left},
+                          {"angle", "included_deg"},
+                          {"bend", "bend_deg"},
+                          {"driver", "post_driver", Align::left},
+                          {"off", cells_.in_unit("shortened")}};
+        for (std::size_t p = 0; p < job_.posts.size(); ++p)
+            for (const RailAtPost& rail : solution_.posts[p].rails)
+                add(static_cast<int>(p), rail.section, rail.end, rail.group, rail.heights);
+        for (std::size_t s = 0; s < job_.sections.size(); ++s) add_unlisted(static_cast<int>(s));
+        table_.footnotes = {
+            "under: the underside, where the bracket's leg under the rail meets the post. leg: which way the leg on "
+            "the post is turned. angle: between "
+            "the legs, inside; bend: from flat. driver: whether a straight one gets home at the post's screw. off: "
+            "what a leg "
+            "between post and rail takes off the rail, along it; the lengths at the saw are without it."};
+        return std::move(table_);
+    }
+
+ private:
+    /// Ends at which no post's heights are known: no post is named there, or a raked section has no place.
+    void add_unlisted(int section) {
+        const SectionResult& result = solution_.sections[static_cast<std::size_t>(section)];
+        const Section& asked = job_.sections[static_cast<std::size_t>(section)];
+        for (const End end : {End::from, End::to}) {
+            const Ref& post = end == End::from ? asked.from : asked.to;
+            const EndHeights& heights = result.ends[end == End::from ? 0 : 1];
+            if (post.named() && heights.upper) continue;
+            add(post.index, section, end, Group::upper, heights.upper);
+            const bool has_lower = !result.members.empty() && result.members.back().group == Group::lower;
+            if (has_lower) add(post.index, section, end, Group::lower, heights.lower);
+        }
+    }
+
+    void add(int post, int section, End end, Group group, const std::optional<GroupHeights>& heights) {
+        const SectionResult& result = solution_.sections[static_cast<std::size_t>(section)];
+        const std::string& section_id = job_.sections[static_cast<std::size_t>(section)].id.name;
+        const std::string post_id = post < 0 ? "-" : job_.posts[static_cast<std::size_t>(post)].id.name;
+        const bool again = post >= 0 && post == last_post_;
+        last_post_ = post;
+        const Bracket* bracket = bracket_of(result, end, group);
+        const Cell none{"-", ""};
+        table_.rows.push_back(
+            {{{again ? "" : post_id, post < 0 ? "" : post_id},
+              cells_.length(post < 0 ? std::nullopt : solution_.posts[static_cast<std::size_t>(post)].base),
+              {section_id + " " + words(end), section_id},
+              cells_.word(words(end)),
+              cells_.word(words(group)),
+              cells_.length(heights ? std::optional(heights->underside) : std::nullopt),
+              cells_.length(heights ? std::optional(heights->top) : std::nullopt),
+              bracket ? cells_.word(words(bracket->leg)) : none,
+              bracket ? cells_.over_square(bracket->over_square) : none,
+              bracket ? cells_.over_square(-bracket->over_square) : none,
+              bracket ? cells_.word(bracket->driver_clear ? "clear" : "blocked") : none,
+              cells_.length(taken_off(result, end, group))},
+             {}});
+    }
+
+    const Job& job_;
+    const Solution& solution_;
+    Cells cells_;
+    Table table_;
+    int last_post_ = -1;
+};
+
+}  // namespace
+
+std::vector<Table> post_tables(const Job& job, const Solution& solution) { return {PostTable(job, solution).rails()}; }
+
+}  // namespace rakewright

@@ -1,0 +1,282 @@
+#include <map>
+
+#include "../../solver/cut_list.hpp"
+#include "../../solver/solution_sheet.hpp"
+#include "cut_sheet.hpp"
+
+namespace rakewright {
+namespace {
+
+/// A, B, ... Z, AA, AB ...
+std::string mark_of(std::size_t index) {
+    std::string mark(1, static_cast<char>('A' + index % 26));
+    for (index /= 26; index > 0; index = (index - 1) / 26)
+        mark.insert(mark.begin(), static_cast<char>('A' + (index - 1) % 26));
+    return mark;
+}
+
+/// Names of edges: of a picket, which stands, its top is the side that looks uphill.
+std::string edge_of(Stuff stuff, const Corner& edge) {
+    if (stuff != Stuff::picket) return words(edge);
+    return edge.top > 0 ? "uphill" : "downhill";
+}
+
+/// How the ends lie on the edge: in one line, or in one each where the saw is set differently for them.
+std::string ends_of(Stuff stuff, const SetOut& measure, bool one_line) {
+    const std::string from = words(measure.from), to = words(measure.to);
+    if (one_line) return measure.from == measure.to ? from : from + ", " + to;
+    if (stuff == Stuff::picket) return "foot " + from + "\nhead " + to;
+    return "from " + from + "\nto " + to;
+}
+
+/// Which pieces a mark stands for in the tables at the bench.
+using MarkOf = std::map<std::pair<int, int>, std::string>;
+
+class SawAndBench {
+ public:
+    SawAndBench(const Job& job, const Solution& solution)
+        : job_(job), solution_(solution), cells_(job), pieces_(cut_list(job, solution)) {
+        for (std::size_t i = 0; i < pieces_.size(); ++i)
+            if (pieces_[i].stuff == Stuff::picket)
+                for (const Use& use : pieces_[i].uses) picket_marks_[{use.section, use.index}] = mark_of(i);
+    }
+
+    Table saw() const {
+        Table table{"saw", "AT THE SAW: one row a piece, equal pieces of the whole job together", {}, {}, {}, {}};
+        table.columns = {{"mark", "mark", Align::left},
+                         {"qty", "quantity"},
+                         {"", "piece", Align::left},
+                         {"", cells_.in_unit("width")},
+                         {"", cells_.in_unit("depth")},
+                         {"section", "section", Align::left},
+                         {"along", "measure_edge", Align::left},
+                         {"", "measure_from", Align::left},
+                         {"", "measure_to", Align::left},
+                         {"ends", "ends", Align::left},
+                         {"length ", cells_.in_unit("length")},
+                         {"", cells_.in_unit("overall")},
+                         {"", "from_flat_miter_deg"},
+                         {"", "from_flat_bevel_deg"},
+                         {"", "from_edge_miter_deg"},
+                         {"", "from_edge_bevel_deg"},
+                         {"", "from_long_point", Align::left},
+                         {"", "to_flat_miter_deg"},
+                         {"", "to_flat_bevel_deg"},
+                         {"", "to_edge_miter_deg"},
+                         {"", "to_edge_bevel_deg"},
+                         {"", "to_long_point", Align::left},
+                         {"flat", "flat"},
+                         {"on edge", "on_edge"},
+                         {"", "for", Align::left}};
+        for (std::size_t i = 0; i < pieces_.size(); ++i) table.rows.push_back(row_of(i));
+        table.footnotes = {
+            "along: the edge to set the length out on; ends: whether its from end and its to end are the long or the "
+            "short point there. "
+            "+ or - behind a length: the exact one is more than a quarter of a division over or under. flat, on edge: "
+            "miter / bevel in "
+            "degrees, with the bottom face (of a picket: the one that looks downhill) or a side on the saw's table."};
+        return table;
+    }
+
+    std::vector<Table> benches() const {
+        std::vector<Table> tables;
+        for (std::size_t s = 0; s < job_.sections.size(); ++s)
+            if (const auto& pickets = solution_.sections[s].pickets; pickets && pickets->count > 0)
+                tables.push_back(bench(static_cast<int>(s), *pickets));
+        return tables;
+    }
+
+    Table panels() const {
+        Table table{"panels", "The assembled panel, between the facing edges of its rails", {}, {}, {}, {}};
+        table.columns = {{"section", "section", Align::left},
+                         {"alike", "count"},
+                         {"from lower rail's from end", cells_.in_unit("diagonal_from_foot")},
+                         {"from its to end", cells_.in_unit("diagonal_to_foot")}};
+        for (std::size_t s = 0; s < job_.sections.size(); ++s)
+            if (const auto& diagonals = solution_.sections[s].diagonals)
+                table.rows.push_back({{cells_.word(job_.sections[s].id.name), cells_.count(job_.sections[s].count),
+                                       cells_.length(diagonals->from_foot), cells_.length(diagonals->to_foot)},
+                                      {}});
+        table.about = {"Pull the panel until both diagonals read so: then it stands at its rake."};
+        return table;
+    }
+
+ private:
+    std::string angles(const SawSetting& setting) const {
+        return cells_.angle(setting.miter).shown + " / " + cells_.angle(setting.bevel).shown;
+    }
+
+    bool saw_is_set_once(const CutPiece& piece) const {
+        return angles(piece.from_end.flat) == angles(piece.to_end.flat) &&
+               angles(piece.from_end.edge) == angles(piece.to_end.edge);
+    }
+
+    /// The settings of both ends: in one line where they are alike, else the from end's over the to end's.
+    Cell both(const SawSetting& from, const SawSetting& to, bool one_line) const {
+        const std::string raw = angles(from) + (one_line ? "" : ", " + angles(to));
+        return {angles(from) + (one_line ? "" : "\n" + angles(to)), raw};
+    }
+
+    /// What the pieces are for: "left, right 2 off".
+    std::string destinations(const CutPiece& piece) const {
+        std::string text;
+        int last = -1;
+        for (const Use& use : piece.uses) {
+            if (use.section == last) continue;
+            last = use.section;
+            const Section& section = job_.sections[static_cast<std::size_t>(use.section)];
+            text += (text.empty() ? "" : ", ") + section.id.name;
+            if (section.count > 1) text += " x " + std::to_string(section.count);
+        }
+        return text;
+    }
+
+    Row row_of(std::size_t index) const {
+        const CutPiece& piece = pieces_[index];
+        const CrossSection& size = piece.piece.section;
+        const std::string section =
+            words_of_length(size.width, cells_.tape()) + " x " + words_of_length(size.depth, cells_.tape());
+        const std::string where = destinations(piece);
+        const bool once = saw_is_set_once(piece);
+        const auto setting = [&](double slope) { return Cell{"", cells_.angle(slope).raw}; };
+        Row row{{cells_.word(mark_of(index)),
+                 cells_.count(piece.quantity),
+                 cells_.word(piece.name),
+                 {"", exact(size.width)},
+                 {"", exact(size.depth)},
+                 cells_.word(section),
+                 cells_.word(edge_of(piece.stuff, piece.measure.edge)),
+                 cells_.word(words(piece.measure.from)),
+                 cells_.word(words(piece.measure.to)),
+                 {ends_of(piece.stuff, piece.measure, once),
+                  words(piece.measure.from) + std::string(", ") + words(piece.measure.to)},
+                 cells_.fitting(piece.measure.length, piece.room),
+                 {"", exact(piece.overall)}},
+                piece.name + ": " + where + "; tip to tip " + cells_.length(piece.overall).shown};
+        for (const EndCut* end : {&piece.from_end, &piece.to_end}) {
+            for (const double slope : {end->flat.miter, end->flat.bevel, end->edge.miter, end->edge.bevel})
+                row.cells.push_back(setting(slope));
+            row.cells.push_back(cells_.word(words(end->long_point)));
+        }
+        row.cells.push_back(both(piece.from_end.flat, piece.to_end.flat, once));
+        row.cells.push_back(both(piece.from_end.edge, piece.to_end.edge, once));
+        row.cells.push_back(cells_.word(where));
+        return row;
+    }
+
+    static std::string hook_words(const char* rail, const char* face, const Marks& marks) {
+        return std::string(rail) + " rail, " + face + ": hook the tape at its " + words(marks.hook) + " end.";
+    }
+
+    Table bench(int s, const Pickets& pickets) const {
+        const Section& section = job_.sections[static_cast<std::size_t>(s)];
+        const std::string& id = section.id.name;
+        Table table{
+            "bench",
+            "AT THE BENCH: " + id + (section.count > 1 ? ", " + std::to_string(section.count) + " alike" : std::string()),
+            {},
+            {},
+            {},
+            {}};
+        table.columns = {{"", "section", Align::left},
+                         {"picket", "picket"},
+                         {"piece", "piece", Align::left},
+                         {"", "upper_hook", Align::left},
+                         {"upper edge", cells_.in_unit("upper_edge")},
+                         {"centre", cells_.in_unit("upper_centre")},
+                         {"", "lower_hook", Align::left},
+                         {"lower edge", cells_.in_unit("lower_edge")},
+                         {"centre", cells_.in_unit("lower_centre")},
+                         {"tread", "tread"},
+                         {"from riser", cells_.in_unit("from_riser")}};
+        table.about = {
+            hook_words("Upper", "underside", pickets.upper) +
+            (pickets.lower.centres.empty() ? std::string() : " " + hook_words("Lower", "top", pickets.lower)) +
+            " Mark each near edge from there, and set the picket on its far side."};
+        if (!pickets.feet.empty())
+            table.about.push_back(
+                "from riser: level, from the riser face under the tread's nosing to the picket's downhill face.");
+        const std::vector<std::string> pieces = piece_marks(s, pickets);
+        for (std::size_t i = 0; i < pieces.size(); ++i) {
+            Row row{{{"", id}, cells_.count(static_cast<int>(i) + 1), cells_.word(pieces[i])}, {}};
+            for (const Marks* marks : {&pickets.upper, &pickets.lower}) {
+                const bool marked = i < marks->centres.size();
+                row.cells.push_back({"", marked ? words(marks->hook) : ""});
+                row.cells.push_back(cells_.length(marked ? std::optional(marks->near_edge(i)) : std::nullopt));
+                row.cells.push_back(cells_.length(marked ? std::optional(marks->centre_from_hook(i)) : std::nullopt));
+            }
+            const Foot* foot = i < pickets.feet.size() ? &pickets.feet[i] : nullptr;
+            row.cells.push_back(foot ? cells_.count(foot->tread) : Cell{});
+            row.cells.push_back(cells_.length(foot ? std::optional(foot->from_riser) : std::nullopt));
+            table.rows.push_back(std::move(row));
+        }
+        return table;
+    }
+
+    /// The saw's mark of each picket; none where its length is not known.
+    std::vector<std::string> piece_marks(int s, const Pickets& pickets) const {
+        std::vector<std::string> marks(static_cast<std::size_t>(pickets.count));
+        for (std::size_t p = 0; p < pickets.pieces.size(); ++p)
+            for (const int at : pickets.pieces[p].at)
+                marks[static_cast<std::size_t>(at - 1)] = picket_marks_.at({s, static_cast<int>(p)});
+        return marks;
+    }
+
+    const Job& job_;
+    const Solution& solution_;
+    Cells cells_;
+    std::vector<CutPiece> pieces_;
+    MarkOf picket_marks_;
+};
+
+std::string on_slope(const Cells& cells, double clear, const Pickets& pickets) {
+    return "on the slope: clear " + cells.length(clear).shown +
+           (pickets.pitch_on_slope ? ", centre to centre " + cells.length(pickets.pitch_on_slope).shown
+                                   : std::string());
+}
+
+}  // namespace
+
+std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution) {
+    const SawAndBench pages(job, solution);
+    std::vector<Table> tables{pages.saw()};
+    for (Table& bench : pages.benches()) tables.push_back(std::move(bench));
+    tables.push_back(pages.panels());
+    return tables;
+}
+
+std::vector<Table> gap_tables(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"gaps", "THE GAPS: level and clear, between pickets and at the posts", {}, {}, {}, {}};
+    table.columns = {{"section", "section", Align::left},
+                     {"clear", cells.in_unit("clear")},
+                     {"", cells.in_unit("clear_on_slope")},
+                     {"", "rake_deg"},
+                     {"pickets", "pickets"},
+                     {"gap", cells.in_unit("gap")},
+                     {"at from", cells.in_unit("from_gap")},
+                     {"at to", cells.in_unit("to_gap")},
+                     {"pitch", cells.in_unit("pitch")},
+                     {"", cells.in_unit("pitch_on_slope")},
+                     {"marked", cells.in_unit("widest_gap_marked")},
+                     {"allowed", cells.in_unit("max_gap")}};
+    for (std::size_t s = 0; s < job.sections.size(); ++s) {
+        const Section& section = job.sections[s];
+        const SectionResult& result = solution.sections[s];
+        if (!result.pickets) continue;
+        const Pickets& pickets = *result.pickets;
+        const Reading& allowed = section.max_gap
+                                     ? *section.max_gap
+                                     : job.builds[static_cast<std::size_t>(section.build.index)].pickets->max_gap;
+        table.rows.push_back(
+            {{cells.word(section.id.name), cells.length(result.clear), cells.length(result.clear_on_slope),
+              cells.angle(result.slope), cells.count(pickets.count), cells.length(pickets.gap),
+              cells.length(pickets.from_gap), cells.length(pickets.to_gap), cells.length(pickets.pitch),
+              cells.length(pickets.pitch_on_slope), cells.length(pickets.widest_marked), cells.length(allowed.value)},
+             result.raked() ? on_slope(cells, result.clear_on_slope, pickets) : std::string()});
+    }
+    table.footnotes = {"marked: the widest gap that is left when every mark is put where the tape reads it."};
+    return {table};
+}
+
+}  // namespace rakewright

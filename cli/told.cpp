@@ -1,0 +1,161 @@
+#include "told.hpp"
+
+namespace rakewright {
+namespace {
+
+class Telling {
+ public:
+    Telling(const Job& job, const Finding& finding) : job_(job), finding_(finding), tape_(tape_of(job)) {}
+
+    Told told() const {
+        switch (finding_.trouble) {
+            case Trouble::slope_not_longer:
+                return {"the step's slope of " + length(0) + " is not longer than its other side, " + length(1),
+                        "`nosing_to_nosing` is along the nosing line, longer than both rise and run"};
+            case Trouble::no_run_left:
+                return {"a tread of " + length(0) + " leaves no run: the next nosing stands out " + length(1),
+                        "the run is the tread less the projection of the next nosing"};
+            case Trouble::step_without_run:
+                return {"step " + whole(0) + " has no run",
+                        "every step but the last has a `run`, nosing to nosing, or a `tread`"};
+            case Trouble::step_with_two_runs: return {"a step has a run and a tread", "give one of the two"};
+            case Trouble::last_step_with_run:
+                return {"the last step has a run, but beyond it is the landing", "leave the run of the last step out"};
+            case Trouble::nosing_beyond_stair:
+                return {"there is no nosing " + whole(0) + ": the stair has " + whole(1),
+                        "a number from 1 to " + whole(1) + ", or `last`"};
+            case Trouble::tread_beyond_stair:
+                return {"there is no tread " + whole(0) + ": the stair has " + whole(1) + " risers",
+                        "`tread 0` is the floor at the foot, `tread " + whole(1) + "` the landing"};
+            case Trouble::placed_without_stair:
+                return {"this says how a post stands, but the post has no place",
+                        "give its `stair` and `at`, or leave this out"};
+            case Trouble::post_at_both_ends: return {"a section runs from a post to the same post", "name two posts"};
+            case Trouble::posts_on_two_stairs:
+                return {"the section's posts stand at two stairs",
+                        "sections round a corner come with later work; give its `clear` distance and posts without a "
+                        "place"};
+            case Trouble::section_on_other_stair:
+                return {"the section names another stair than its posts do",
+                        "leave `stair` out: a section between placed posts is over theirs"};
+            case Trouble::clear_between_placed:
+                return {"both posts have a place, so the clear distance follows from them",
+                        "leave the clear distance out; comparing the two comes with later work"};
+            case Trouble::clear_missing:
+                return {"the section does not say how long it is",
+                        "give its `clear` distance, or posts that both have a place (`stair` and `at`)"};
+            case Trouble::two_clears:
+                return {"the section says its clear distance twice", "give `clear` or `clear_on_slope`"};
+            case Trouble::slope_without_stair:
+                return {"a clear distance on the slope needs a stair", "name the `stair`, or give the level `clear`"};
+            case Trouble::no_nosing_line:
+                return {"a single measured step has no nosing line, so nothing can be raked over it",
+                        "give the stair as `risers`, `rise` and `run`"};
+            case Trouble::meets_corner:
+                return {"the rail's centre line leaves this post through a corner",
+                        "move the post, or turn it, so that the rail meets a face"};
+            case Trouble::posts_overlap:
+                return {"the section's posts overlap: " + length(0) + " is left between their faces",
+                        "check where they stand: `at` is level, from a nosing to the post's centre unless `face` says "
+                        "otherwise"};
+            case Trouble::cut_too_steep:
+                return {"a post's face runs along the rail, so that no cut can be made to it",
+                        "check `turn` and `lean`"};
+            case Trouble::no_length_left:
+                return {"nothing is left of a member between its two cuts: its shortest edge would be " + length(0),
+                        "the posts stand too near each other for a rail so deep"};
+            case Trouble::lower_gap_missing:
+                return {"the build has a lower group, but nothing says how high it stands",
+                        "give `lower_gap` in the section or in the build"};
+            case Trouble::rails_meet:
+                return {"the upper group comes down to " + std::string(finding_.numbers[0] < 0 ? "below " : "") +
+                            "the top of what is under it: " + length(0) + " plumb is left between them",
+                        "raise `height`, or lower `lower_gap`"};
+            case Trouble::below_surface:
+                if (finding_.numbers[0] == 0)
+                    return {"the rail would stand " + length(1) + " below the floor", "raise it"};
+                return {"the rail would stand " + length(1) + " below tread " + whole(0),
+                        "raise it: this nosing stands highest over the nosing line"};
+            case Trouble::no_room_for_pickets:
+                return {whole(1) + " pickets would be needed in " + length(0) + " clear, and they do not go in",
+                        "raise `max_gap`, or move the posts"};
+            case Trouble::too_many_pickets:
+                return {"more than " + whole(0) + " pickets would be needed",
+                        "a larger `max_gap` or a shorter section"};
+            case Trouble::picket_through_rail:
+                return {"a plough of " + length(0) + " goes through a member " + length(1) + " deep",
+                        "a plough less deep than its member"};
+            case Trouble::picket_past_nosing:
+                return {"with " + whole(0) + " on each tread the last picket on tread " + whole(1) + " would reach " +
+                            length(2) + " past the next nosing",
+                        "fewer on each tread, or `fewest`"};
+            case Trouble::no_count_per_tread:
+                return {"no number of pickets on each tread keeps the gaps to " + length(0),
+                        "thinner pickets, or a larger `max_gap`"};
+            case Trouble::hole_beyond_leg:
+                return {"a hole at " + length(0) + " is not on a leg of " + length(1),
+                        "both are measured from the inside of the bend"};
+            case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
+            case Trouble::gap_between_too_wide:
+                return {whole(3) + " on each tread leave gaps of " + length(0) + ", over the widest allowed, " +
+                            length(1) +
+                            (finding_.numbers[2] > 0 ? "; " + whole(2) + " on each tread would do" : std::string()),
+                        {}};
+            case Trouble::driver_blocked:
+                return {"no straight driver gets home at the post screw of the " + group() + " bracket at the " +
+                            end() + " end",
+                        {}};
+            case Trouble::leg_below_surface:
+                return {"the leg of the " + group() + " bracket at the " + end() + " end, turned down, would reach " +
+                            length(1) + " below what its post stands on",
+                        {}};
+            case Trouble::lower_gap_without_lower:
+                return {"`lower_gap` has no effect: the build has no lower group", {}};
+            case Trouble::max_gap_without_pickets: return {"`max_gap` has no effect: the build has no pickets", {}};
+            case Trouble::per_tread_with_lower:
+                return {"`per_tread` has no effect: the pickets stand on a lower group", {}};
+        }
+        return {};
+    }
+
+ private:
+    std::string length(std::size_t i) const {
+        return words_of_length(finding_.numbers[i], tape_) + (job_.units == Unit::inch ? " in" : " mm");
+    }
+    std::string whole(std::size_t i) const { return std::to_string(static_cast<int>(finding_.numbers[i])); }
+    std::string end() const { return finding_.end == 0 ? "from" : "to"; }
+    std::string group() const { return finding_.numbers[0] == 0 ? "upper" : "lower"; }
+
+    std::string post_name() const {
+        const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
+        const Ref& post = finding_.end == 0 ? section.from : section.to;
+        return post.named() ? job_.posts[static_cast<std::size_t>(post.index)].id.name : end() + " end";
+    }
+
+    std::string gap_at_post() const {
+        return "the gap at post " + post_name() + " is " + length(0) + ", over the widest allowed, " + length(1) +
+               ": " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
+               " the post " + length(3) + " nearer";
+    }
+
+    const Job& job_;
+    const Finding& finding_;
+    Tape tape_;
+};
+
+}  // namespace
+
+Told tell(const Job& job, const Finding& finding) { return Telling(job, finding).told(); }
+
+std::vector<Note> notes_of(const Job& job, const Solution& solution) {
+    std::vector<Note> notes;
+    for (const Finding& finding : solution.findings) {
+        if (refuses(finding.trouble)) continue;
+        const std::string section =
+            finding.section < 0 ? std::string() : job.sections[static_cast<std::size_t>(finding.section)].id.name;
+        notes.push_back({section, tell(job, finding).sentence});
+    }
+    return notes;
+}
+
+}  // namespace rakewright

@@ -1,0 +1,86 @@
+#include "cut_list.hpp"
+
+#include <cmath>
+#include <limits>
+#include <map>
+
+namespace rakewright {
+namespace {
+
+constexpr double alike = 1e-9;
+
+class Listing {
+ public:
+    void add(Stuff stuff, const std::string& name, const Piece& piece, double room, int quantity, Use use) {
+        CutPiece* mine = equal_to(stuff, name, piece);
+        if (!mine) {
+            by_length_.emplace(length(piece), pieces_.size());
+            mine = &pieces_.emplace_back(CutPiece{stuff,
+                                                  name,
+                                                  piece,
+                                                  end_cut(piece, End::from),
+                                                  end_cut(piece, End::to),
+                                                  set_out(piece),
+                                                  overall(piece),
+                                                  room,
+                                                  0,
+                                                  {}});
+        }
+        mine->room = std::fmin(mine->room, room);
+        mine->quantity += quantity;
+        mine->uses.push_back(use);
+    }
+
+    std::vector<CutPiece> take() { return std::move(pieces_); }
+
+ private:
+    CutPiece* equal_to(Stuff stuff, const std::string& name, const Piece& piece) {
+        const double own = length(piece);
+        for (auto at = by_length_.lower_bound(own - alike); at != by_length_.end() && at->first <= own + alike; ++at) {
+            CutPiece& candidate = pieces_[at->second];
+            if (candidate.stuff == stuff && candidate.name == name && same_piece(candidate.piece, piece))
+                return &candidate;
+        }
+        return nullptr;
+    }
+
+    std::vector<CutPiece> pieces_;
+    std::multimap<double, std::size_t> by_length_;
+};
+
+template <class AddOf>
+void add_each(const Job& job, const Solution& solution, Listing& listing, const AddOf& add_of) {
+    for (std::size_t s = 0; s < solution.sections.size(); ++s)
+        add_of(listing, job.sections[s], solution.sections[s], static_cast<int>(s));
+}
+
+}  // namespace
+
+std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
+    Listing listing;
+    add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {
+        const Build& build = job.builds[static_cast<std::size_t>(section.build.index)];
+        const double play = (section.play ? *section.play : build.play) * std::sqrt(1 + result.slope * result.slope);
+        for (std::size_t m = 0; m < result.members.size(); ++m)
+            list.add(Stuff::member, result.members[m].name, result.members[m].stick.piece, play, section.count,
+                     {s, static_cast<int>(m)});
+    });
+    add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
+        if (!result.pickets) return;
+        for (std::size_t p = 0; p < result.pickets->pieces.size(); ++p) {
+            const PicketPiece& piece = result.pickets->pieces[p];
+            list.add(Stuff::picket, "picket", piece.piece, std::numeric_limits<double>::infinity(),
+                     section.count * piece.count, {s, static_cast<int>(p)});
+        }
+    });
+    add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
+        if (!result.pickets) return;
+        for (std::size_t f = 0; f < result.pickets->fillets.size(); ++f) {
+            const Fillet& fillet = result.pickets->fillets[f];
+            list.add(Stuff::fillet, "fillet", fillet.piece, 0, section.count * fillet.count, {s, static_cast<int>(f)});
+        }
+    });
+    return listing.take();
+}
+
+}  // namespace rakewright

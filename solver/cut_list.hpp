@@ -1,0 +1,34 @@
+#pragma once
+
+#include "solution.hpp"
+
+namespace rakewright {
+
+/// What a piece is.
+enum class Stuff { member, picket, fillet };
+
+/// Where equal pieces go: a section, and the index of the piece among its members, its pickets' pieces or its fillets.
+struct Use {
+    int section = 0;
+    int index = 0;
+};
+
+/// Pieces of the whole job that come off the saw alike. `room` is how much longer than computed one may be and still go
+/// in: the play along it, for a member between posts; infinite for a picket, which has no fixed faces at its ends.
+struct CutPiece {
+    Stuff stuff = Stuff::member;
+    std::string name;
+    Piece piece;
+    EndCut from_end, to_end;
+    SetOut measure;
+    double overall = 0;
+    double room = 0;
+    int quantity = 0;
+    std::vector<Use> uses;
+};
+
+/// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored): members first, then
+/// pickets, then fillets, each in the order of the job. Members and pickets of the same name only are equal.
+std::vector<CutPiece> cut_list(const Job& job, const Solution& solution);
+
+}  // namespace rakewright

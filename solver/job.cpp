@@ -1,0 +1,15 @@
+#include "job.hpp"
+
+namespace rakewright {
+
+Driver usual_driver(Unit unit) {
+    const double inch = unit == Unit::inch ? 1 : millimetres_in_an_inch;
+    return {{inch / 4, 3 * inch}, {2 * inch, 8 * inch}};
+}
+
+Tape tape_of(const Job& job) {
+    const double usual = job.units == Unit::inch ? 1.0 / 16 : 1;
+    return {job.units, job.round ? job.round->value : usual};
+}
+
+}  // namespace rakewright

@@ -1,0 +1,356 @@
+#include "job_form.hpp"
+
+#include <charconv>
+
+namespace rakewright {
+namespace {
+
+std::optional<int> whole_number(std::string_view text, int most) {
+    int value = 0;
+    const char* const end = text.data() + text.size();
+    const auto [rest, error] = std::from_chars(text.data(), end, value);
+    if (error != std::errc() || rest != end || value < 0 || value > most) return std::nullopt;
+    return value;
+}
+
+/// The dressed size of a nominal timber size, in inches; none for a size that is not sold. American Softwood Lumber
+/// Standard PS 20: 4 in nominal is 3 1/2 dressed (read in a secondary source); the other sizes as the project's
+/// interface lists them.
+std::optional<double> dressed(std::string_view nominal) {
+    struct Size {
+        int nominal;
+        double dressed;
+    };
+    static constexpr Size sizes[] = {{1, 0.75}, {2, 1.5},  {3, 2.5},   {4, 3.5},   {5, 4.5},
+                                     {6, 5.5},  {8, 7.25}, {10, 9.25}, {12, 11.25}};
+    const std::optional<int> number = whole_number(nominal, 12);
+    for (const Size& size : sizes)
+        if (number == size.nominal) return size.dressed;
+    return std::nullopt;
+}
+
+class WrittenPostSize : public Grammar {
+ public:
+    explicit WrittenPostSize(PostSize& size) : size_(size) {}
+    bool take(std::string_view text, Unit unit, Place place) override {
+        if (const std::optional<double> length = read_length(text, unit); length && *length > 0) {
+            size_ = {*length, *length, {}, place};
+            return true;
+        }
+        const std::size_t x = text.find('x');
+        if (x == std::string_view::npos) return false;
+        const std::optional<double> along = dressed(text.substr(0, x)), across = dressed(text.substr(x + 1));
+        if (!along || !across) return false;
+        const double inch = unit == Unit::inch ? 1 : millimetres_in_an_inch;
+        size_ = {*along * inch, *across * inch, std::string(text), place};
+        return true;
+    }
+    const char* expected() const override { return "a length more than 0, or a nominal timber size such as 4x4"; }
+    std::string pattern() const override {
+        constexpr const char* nominal = "0*([1-6]|8|10|12)";
+        return std::string("^") + nominal + "x" + nominal + "$|" + length_pattern(false);
+    }
+    bool may_be_number() const override { return true; }
+
+ private:
+    PostSize& size_;
+};
+
+class WrittenBase : public Grammar {
+ public:
+    explicit WrittenBase(Base& base) : base_(base) {}
+    bool take(std::string_view text, Unit unit, Place place) override {
+        if (text == "floor") {
+            base_ = {Base::On::tread, 0, 0, place};
+            return true;
+        }
+        if (constexpr std::string_view tread = "tread "; text.substr(0, tread.size()) == tread) {
+            const std::optional<int> number = whole_number(text.substr(tread.size()), 1000);
+            if (number) base_ = {Base::On::tread, *number, 0, place};
+            return number.has_value();
+        }
+        const std::optional<double> height = read_length(text, unit);
+        if (height) base_ = {Base::On::height, 0, *height, place};
+        return height.has_value();
+    }
+    const char* expected() const override {
+        return "`floor`, a tread such as `tread 3`, or a height above the floor at the foot";
+    }
+    std::string pattern() const override { return std::string("^floor$|^tread [0-9]+$|") + length_pattern(true); }
+    bool may_be_number() const override { return true; }
+
+ private:
+    Base& base_;
+};
+
+/// A whole number from 1, or a word that stands for none.
+class CountOrWord : public Grammar {
+ public:
+    CountOrWord(int most, const char* word, const char* expected) : most_(most), word_(word), expected_(expected) {}
+    bool take(std::string_view text, Unit, Place place) override {
+        place_ = place;
+        if (text == word_) {
+            number_.reset();
+            return true;
+        }
+        number_ = whole_number(text, most_);
+        return number_.has_value() && *number_ > 0;
+    }
+    const char* expected() const override { return expected_; }
+    std::string pattern() const override { return std::string("^") + word_ + "$|^0*[1-9][0-9]*$"; }
+    bool may_be_number() const override { return true; }
+    std::string default_text() const override { return number_ ? std::to_string(*number_) : word_; }
+    std::optional<int> number() const { return number_; }
+    void number(std::optional<int> number) { number_ = number; }
+    Place place() const { return place_; }
+
+ private:
+    int most_;
+    const char* word_;
+    const char* expected_;
+    std::optional<int> number_;
+    Place place_;
+};
+
+constexpr Counts leaning{-44, 44}, turning{-360, 360};
+constexpr int most_steps = 1000, most_members = 20, most_named = 100000;
+
+/// A gap given as a block.
+struct Block {
+    Reading& size;
+    bool& is_block;
+};
+
+}  // namespace
+
+void describe(Form& form, Step& step) {
+    form.about("One step, as measured: a riser and, but for the last, what is level from its nosing to the next.");
+    form.place(step.place);
+    form.length("rise", step.rise, Range::positive, "plumb, from tread to tread at the nosing");
+    form.length("run", step.run, Range::positive, "level, nosing to nosing");
+    form.length("tread", step.tread, Range::positive,
+                "level, from the nosing back to the next riser face, as a butted tape reads");
+    form.length("nosing", step.nosing, Range::not_negative,
+                "projection of this step's nosing past its riser face, where it differs");
+}
+
+void describe(Form& form, Stair& stair) {
+    form.about("A straight flight: even steps from two of its figures, or every step as measured.");
+    form.id(stair.id);
+    form.ways({{"steps"},
+               {"risers", "rise", "run"},
+               {"risers", "rise", "tread"},
+               {"risers", "rise", "rake"},
+               {"risers", "rise", "nosing_to_nosing"},
+               {"risers", "total_rise", "run"},
+               {"risers", "total_rise", "tread"},
+               {"risers", "total_rise", "rake"},
+               {"risers", "total_rise", "nosing_to_nosing"},
+               {"risers", "run", "rake"},
+               {"risers", "run", "nosing_to_nosing"},
+               {"risers", "tread", "rake"},
+               {"risers", "tread", "nosing_to_nosing"},
+               {"risers", "rake", "nosing_to_nosing"}},
+              "`steps`, or `risers` with exactly two of `rise` (or `total_rise`), `run` (or `tread`), `rake` and "
+              "`nosing_to_nosing`");
+    form.count("risers", stair.risers, {1, most_steps}, "how many risers, the one up to the landing included");
+    form.length("rise", stair.rise, Range::positive, "plumb, from tread to tread");
+    form.length("total_rise", stair.total_rise, Range::positive, "plumb, from the floor at the foot to the landing");
+    form.length("run", stair.run, Range::positive, "level, nosing to nosing");
+    form.length("tread", stair.tread, Range::positive,
+                "level, from a nosing back to the next riser face, as a butted tape reads");
+    form.angle("rake", stair.rake, {0, 89}, "of the nosing line over level");
+    form.length("nosing_to_nosing", stair.nosing_to_nosing, Range::positive, "along the nosing line");
+    form.list("steps", stair.steps, {1, most_steps}, may_be_left_out,
+              "the steps as measured, lowest first; the last has no run");
+    form.length("nosing", stair.nosing, Range::not_negative, may_be_left_out,
+                "projection of the nosings past their riser faces");
+    form.choice("line", stair.line,
+                {{"minimax", "the largest plumb distance of any nosing from it is as small as possible"},
+                 {"fit", "least squares, plumb"},
+                 {"ends", "through the first and the last nosing"},
+                 {"straightedge", "where a straightedge laid on the nosings rests, over the middle of the flight"}},
+                may_be_left_out, "the nosing line that is drawn through steps that differ");
+    form.later("wash", "treads that wash");
+}
+
+void describe(Form& form, Lean& lean) {
+    form.about("Which way a post leans, as a level held on it reads: degrees, or so much in so much.");
+    form.angle("along", lean.along, leaning, may_be_left_out, "along the stair, uphill positive");
+    form.angle("across", lean.across, leaning, may_be_left_out, "across the stair, left positive, seen walking up");
+}
+
+void describe(Form& form, Post& post) {
+    form.about(
+        "A post that rails run between. Without a place it only names the marks, and sections at it say their clear "
+        "distance.");
+    form.id(post.id);
+    WrittenPostSize size(post.size);
+    form.written("size", size, be_given,
+                 "of its section: a square post's side, or its nominal timber size, read as dressed");
+    form.ways({{}, {"stair", "at"}}, "both `stair` and `at`, or neither");
+    form.name_of(Kind::stair, "stair", post.stair, may_be_left_out, "the stair that it stands at");
+    form.length("at", post.at, Range::any, "level from its nosing to its face or centre, uphill positive");
+    CountOrWord nosing(most_steps, "last", "a nosing's number, from 1, or `last`");
+    nosing.number(post.nosing.value);
+    form.written("nosing", nosing, may_be_left_out, "which nosing `at` is measured from");
+    post.nosing = {nosing.number().value_or(0), nosing.place()};
+    form.choice("face", post.face,
+                {{"centre", "to the post's centre"},
+                 {"downhill", "to its face that looks down the stair"},
+                 {"uphill", "to its face that looks up the stair"}},
+                may_be_left_out, "what `at` is measured to, before the post is turned or tipped");
+    form.length("across", post.across, Range::any, may_be_left_out,
+                "level from the stair's axis to the post's centre, left positive, seen walking up");
+    form.angle("turn", post.turn, turning, may_be_left_out,
+               "about plumb, counter-clockwise from above, its size with it");
+    form.part("lean", post.lean, may_be_left_out, "how far it is out of plumb");
+    WrittenBase base(post.base);
+    form.written("base", base, may_be_left_out,
+                 "the surface that it stands on, where that is not the tread under its centre");
+    form.later("shape", "round posts");
+    form.later("around", "round posts, by their girth");
+    form.later("base_trim", "posts that are thicker below");
+}
+
+void describe(Form& form, MemberSize& member) {
+    form.about("One member of a rail, from the top down.");
+    form.text("name", member.name, be_given, "what it is called in the tables");
+    form.length("width", member.width, Range::positive, be_given, "level, across the rail");
+    form.length("depth", member.depth, Range::positive, be_given, "square to the rail, top to bottom");
+}
+
+static void describe(Form& form, Block& block) {
+    form.about("The gap as the thickness of a block laid on the nosings.");
+    form.length("block", block.size, Range::positive, be_given, "square to the rail");
+    block.is_block = true;
+}
+
+/// Describes a lower gap that may be left out; true if it was given.
+static void lower_gap(Form& form, std::optional<LowerGap>& gap, const char* about) {
+    LowerGap given;
+    given.size = -1;
+    Block block{given.size, given.is_block};
+    form.length_or_part("lower_gap", given.size, block, Range::not_negative, about);
+    if (given.size >= 0) gap = given;
+}
+
+void describe(Form& form, Plough& plough) {
+    form.about("How far the pickets enter the rails.");
+    form.length("upper", plough.upper, Range::not_negative, may_be_left_out,
+                "into the upper group, square to the rail");
+    form.length("lower", plough.lower, Range::not_negative, may_be_left_out,
+                "into the lower group, square to the rail; into a tread or floor, plumb");
+}
+
+void describe(Form& form, PicketBuild& pickets) {
+    form.about("Plumb pickets between the rails, or from the rail to the treads.");
+    form.length("width", pickets.width, Range::positive, be_given, "level, along the rail");
+    form.length("depth", pickets.depth, Range::positive, be_given, "across the rail");
+    form.length("max_gap", pickets.max_gap, Range::positive, be_given,
+                "the widest clear gap allowed, level; one equal to it is allowed");
+    CountOrWord per_tread(100, "fewest", "a count of pickets, or `fewest`");
+    form.written("per_tread", per_tread, may_be_left_out, "how many stand on each tread where there is no lower group");
+    if (per_tread.number()) pickets.per_tread = Count(*per_tread.number(), per_tread.place());
+    form.part("plough", pickets.plough, may_be_left_out, "how far the pickets enter the rails");
+}
+
+void describe(Form& form, BracketBuild& bracket) {
+    form.about("A bent plate at each end of each group: one leg flat on the post, one flat under the lowest member.");
+    form.length("post_leg", bracket.post_leg, Range::positive, be_given, "from the inside of the bend");
+    form.length("rail_leg", bracket.rail_leg, Range::positive, be_given, "from the inside of the bend");
+    form.length("width", bracket.width, Range::positive, be_given, "of the plate");
+    form.length("thickness", bracket.thickness, Range::positive, be_given, "of the plate");
+    form.lengths("post_hole", bracket.post_hole, Range::positive, {1, 10}, be_given,
+                 "from the inside of the bend to the hole's centre");
+    form.lengths("rail_hole", bracket.rail_hole, Range::positive, {1, 10}, may_be_left_out,
+                 "from the inside of the bend to the hole's centre");
+    form.choice("post_seat", bracket.post_seat,
+                {{"surface", "on the post: turned up, it stands between post and rail"},
+                 {"mortise", "let into the post, flush"}},
+                may_be_left_out, "how the leg lies on the post");
+    form.choice("rail_seat", bracket.rail_seat,
+                {{"surface", "under the member"},
+                 {"rabbet", "let in from the end"},
+                 {"mortise", "let in, with wood on both sides"}},
+                may_be_left_out, "how the leg lies under the rail");
+    form.choice("leg", bracket.leg,
+                {{"auto", "up, where the rail hides it, if a driver reaches its screw; else down"},
+                 {"up", "turned up"},
+                 {"down", "turned down"}},
+                may_be_left_out, "which way the leg on the post is turned");
+}
+
+void describe(Form& form, DriverBit& bit) {
+    form.about("The bit of the driver.");
+    form.length("diameter", bit.diameter, Range::positive, may_be_left_out, "of the bit");
+    form.length("reach", bit.reach, Range::positive, may_be_left_out, "from the screw's seat to the body");
+}
+
+void describe(Form& form, DriverBody& body) {
+    form.about("The body of the driver.");
+    form.length("diameter", body.diameter, Range::positive, may_be_left_out, "of the body");
+    form.length("length", body.length, Range::positive, may_be_left_out, "of the body");
+}
+
+void describe(Form& form, Driver& driver) {
+    form.about("The straight driver that has to reach the brackets' screws.");
+    form.part("bit", driver.bit, may_be_left_out, "its bit");
+    form.part("body", driver.body, may_be_left_out, "its body");
+}
+
+void describe(Form& form, Build& build) {
+    form.about("How a section is made up.");
+    form.id(build.id);
+    form.length("height", build.height, Range::positive, be_given,
+                "plumb, from the nosing line or floor to the top of the rail");
+    form.list("upper", build.upper, {1, most_members}, be_given, "the members of the upper group, from the top down");
+    form.list("lower", build.lower, {1, most_members}, may_be_left_out,
+              "the members of the lower group, from the top down; absent, pickets stand on treads or floor");
+    lower_gap(form, build.lower_gap, "plumb, from the nosing line or floor to the underside of the lowest member");
+    form.length("play", build.play, Range::not_negative, may_be_left_out,
+                "taken off each member in all, half at each end, level along the rail");
+    form.part("pickets", build.pickets, "the pickets; absent, there are none");
+    form.part("bracket", build.bracket, "the bracket at each end of each group; absent, there are none");
+    build.driver = usual_driver(form.unit());
+    form.part("driver", build.driver, may_be_left_out, "the driver for the brackets' screws");
+}
+
+void describe(Form& form, Section& section) {
+    form.about("A rail between two posts, or over a clear distance.");
+    form.id(section.id);
+    form.name_of(Kind::post, "from", section.from, may_be_left_out, "the post at one end");
+    form.name_of(Kind::post, "to", section.to, may_be_left_out, "the post at the other end");
+    form.name_of(Kind::stair, "stair", section.stair, may_be_left_out,
+                 "the stair that a section with a clear distance climbs, from its from end");
+    form.name_of(Kind::build, "build", section.build, be_given, "how it is made up");
+    form.length("clear", section.clear, Range::positive, "level, between the two post faces");
+    form.length("clear_on_slope", section.clear_on_slope, Range::positive,
+                "along the rake, between the two post faces");
+    form.length("height", section.height, Range::positive, "in place of the build's");
+    lower_gap(form, section.lower_gap, "in place of the build's");
+    form.length("max_gap", section.max_gap, Range::positive, "in place of the build's");
+    form.length("play", section.play, Range::not_negative, "in place of the build's");
+    form.count("count", section.count, {1, 10000}, may_be_left_out, "how many alike");
+    form.later("offset", "rails that run beside the posts' centres");
+}
+
+void describe(Form& form, Job& job) {
+    form.about("A job: the stairs and posts as measured, how the rails are made up, and the sections to be cut.");
+    form.text("job", job.title, may_be_left_out, "the title that heads the tables");
+    form.choice("units", job.units, {{"in", "inches"}, {"mm", "millimetres"}}, be_given,
+                "the unit of bare numbers and of the results");
+    form.length("round", job.round, Range::positive,
+                "the tape division that printed readings are rounded to; 1/16 in, or 1 mm, if left out");
+    form.named("stairs", job.stairs, most_named, may_be_left_out, "the stairs, each under a name of its own");
+    form.named("posts", job.posts, most_named, may_be_left_out, "the posts, each under a name of its own");
+    form.named("builds", job.builds, most_named, be_given, "the builds, each under a name of its own");
+    form.named("sections", job.sections, most_named, be_given, "the sections, each under a name of its own");
+    form.later("rules", "checks against published codes");
+    form.later("accuracy", "doubt of the results from the accuracy of the tape");
+    form.later("floors", "floors that fall");
+    form.later("stock", "cutting plans from stock lengths");
+    form.later("also_cut", "other sticks out of the same stock");
+}
+
+}  // namespace rakewright

@@ -1,0 +1,200 @@
+#include "picket.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "../measure/compare.hpp"
+
+namespace rakewright {
+namespace {
+
+constexpr double alike = 1e-9;
+
+/// The member whose face the pickets meet: the lowest of the upper group, the highest of the lower.
+const Member* meeting(const std::vector<Member>& members, Group group) {
+    const auto is_of = [&](const Member& member) { return member.group == group; };
+    if (group == Group::upper) {
+        const auto found = std::find_if(members.rbegin(), members.rend(), is_of);
+        return found == members.rend() ? nullptr : &*found;
+    }
+    const auto found = std::find_if(members.begin(), members.end(), is_of);
+    return found == members.end() ? nullptr : &*found;
+}
+
+Spot picket_face(const Member& member) {
+    return {0, (member.group == Group::upper ? -member.depth : member.depth) / 2};
+}
+
+/// A plumb plane square to the rail in plan.
+Plane plumb_at(const RailLine& line, double along) { return {line.at(along), Vector(line.x, line.y, 0)}; }
+
+Marks marks_on(const Member& member, const RailLine& line, const Layout& layout, double width) {
+    const Spot face = picket_face(member);
+    const Piece& piece = member.stick.piece;
+    const double start = reach(piece.from, face), origin = reach(*cut(member.stick.frame, plumb_at(line, 0)), face);
+    Marks marks;
+    marks.face_length = length(piece, face);
+    marks.half_width = width / 2 * line.lengthened();
+    const bool from_is_short = long_point(piece, End::from).top * face.top < 0,
+               to_is_short = long_point(piece, End::to).top * face.top < 0;
+    marks.hook = from_is_short && !to_is_short ? End::to : End::from;
+    marks.centres.reserve(layout.centres.size());
+    for (const double centre : layout.centres) marks.centres.push_back(origin + centre * line.lengthened() - start);
+    return marks;
+}
+
+/// The widest of the gaps when each picket is set to its near edge as the tape reads it, on one rail.
+double widest_as_marked(const Marks& marks, const std::vector<double>& gaps, const Tape& tape, double lengthened) {
+    const double away = marks.hook == End::from ? 1 : -1;
+    double widest = 0, moved_before = 0;
+    for (std::size_t i = 0; i < gaps.size(); ++i) {
+        double moved = 0;
+        if (i < marks.centres.size()) {
+            const double edge = marks.near_edge(i);
+            moved = away * (at_mark(nearest_mark(edge, tape), tape) - edge) / lengthened;
+        }
+        widest = std::max(widest, gaps[i] + moved - moved_before);
+        moved_before = moved;
+    }
+    return widest;
+}
+
+/// The face that pickets enter: of a group, or of what they stand on, `in` square to it.
+Plane entered(const RailLine& line, double level, double in) {
+    const Vector top = frame_on_slope(Vector::Zero(), line.x, line.y, line.slope).top;
+    return {line.at(0, level) + in * top, top};
+}
+
+double footing(const PicketRoom& room, double along) {
+    const Vector under = room.line.at(along);
+    return room.treads ? tread_height(*room.treads, tread_under(*room.treads, under.x())) : under.z();
+}
+
+Piece picket_piece(const PicketRoom& room, double along) {
+    const double uphill = room.line.slope < 0 ? -1 : 1;
+    const Frame frame = frame_plumb(room.line.at(along), uphill * room.line.x, uphill * room.line.y);
+    const Plough& plough = room.build.plough;
+    const Plane head = entered(room.line, room.levels.upper_underside, plough.upper);
+    const Plane foot = room.levels.has_lower
+                           ? entered(room.line, room.levels.lower_top, -plough.lower)
+                           : Plane{Vector(0, 0, footing(room, along) - plough.lower), Vector::UnitZ()};
+    return {{room.build.depth, room.build.width}, *cut(frame, foot), *cut(frame, head)};
+}
+
+PicketPiece one_piece(const Piece& piece) {
+    return {0, {}, edge_length(piece, {0, 1}), edge_length(piece, {0, -1}), overall(piece), piece};
+}
+
+/// Between two groups every picket is like the first.
+PicketPiece one_for_all(const Piece& piece, std::size_t count) {
+    PicketPiece all = one_piece(piece);
+    all.count = static_cast<int>(count);
+    all.at.resize(count);
+    std::iota(all.at.begin(), all.at.end(), 1);
+    return all;
+}
+
+std::vector<PicketPiece> pieces_of(const PicketRoom& room, const Layout& layout) {
+    std::vector<PicketPiece> pieces;
+    if (room.levels.has_lower) {
+        pieces.push_back(one_for_all(picket_piece(room, layout.centres.front()), layout.centres.size()));
+        return pieces;
+    }
+    for (std::size_t i = 0; i < layout.centres.size(); ++i) {
+        PicketPiece next = one_piece(picket_piece(room, layout.centres[i]));
+        const auto equal = std::find_if(pieces.begin(), pieces.end(), [&](const PicketPiece& piece) {
+            return std::fabs(piece.uphill_side - next.uphill_side) <= alike &&
+                   std::fabs(piece.downhill_side - next.downhill_side) <= alike;
+        });
+        PicketPiece& mine = equal == pieces.end() ? pieces.emplace_back(std::move(next)) : *equal;
+        ++mine.count;
+        mine.at.push_back(static_cast<int>(i) + 1);
+    }
+    return pieces;
+}
+
+/// The strips in the plough of one member.
+void add_fillets(const Member& member, const RailLine& line, const Layout& layout, const PicketBuild& build,
+                 double deep, std::vector<Fillet>& fillets) {
+    const Spot middle{0, picket_face(member).top + (member.group == Group::upper ? deep : -deep) / 2};
+    Frame frame = member.stick.frame;
+    frame.origin = point_on(frame, 0, middle);
+    const auto in_plough = [&](const Slant& slant) {
+        return Slant{reach(slant, middle), slant.per_left, slant.per_top};
+    };
+    const std::size_t first = fillets.size();
+    Slant from = in_plough(member.stick.piece.from);
+    for (std::size_t i = 0; i <= layout.centres.size(); ++i) {
+        const bool last = i == layout.centres.size();
+        const Slant to =
+            last ? in_plough(member.stick.piece.to) : *cut(frame, plumb_at(line, layout.centres[i] - build.width / 2));
+        const Piece piece{{build.depth, deep}, from, to};
+        if (!last) from = *cut(frame, plumb_at(line, layout.centres[i] + build.width / 2));
+        if (!less_than(0, shortest_arris(piece), layout.clear())) continue;
+        const auto equal = std::find_if(fillets.begin() + static_cast<std::ptrdiff_t>(first), fillets.end(),
+                                        [&](const Fillet& fillet) { return same_piece(fillet.piece, piece); });
+        Fillet& mine = equal == fillets.end()
+                           ? fillets.emplace_back(Fillet{member.group, 0, {}, length(piece), overall(piece), piece})
+                           : *equal;
+        ++mine.count;
+        mine.at.push_back(static_cast<int>(i));
+    }
+}
+
+/// The gap that all neighbours have but for rounding; none where they differ or there are no two.
+std::optional<double> equal_between(const std::vector<double>& gaps, double scale) {
+    if (gaps.size() < 3) return std::nullopt;
+    const bool all_equal =
+        std::all_of(gaps.begin() + 1, gaps.end() - 1, [&](double gap) { return same(gap, gaps[1], scale); });
+    return all_equal ? std::optional(gaps[1]) : std::nullopt;
+}
+
+void measure_gaps(Pickets& pickets, const std::vector<double>& gaps, const Layout& layout, double lengthened) {
+    pickets.from_gap = gaps.front();
+    pickets.to_gap = gaps.back();
+    pickets.widest_gap = *std::max_element(gaps.begin(), gaps.end());
+    pickets.gap = equal_between(gaps, layout.clear());
+    if (!pickets.gap) return;
+    pickets.pitch = *pickets.gap + pickets.width;
+    pickets.pitch_on_slope = *pickets.pitch * lengthened;
+}
+
+}  // namespace
+
+double Marks::centre_from_hook(std::size_t picket) const {
+    return hook == End::from ? centres[picket] : face_length - centres[picket];
+}
+
+double Marks::near_edge(std::size_t picket) const { return centre_from_hook(picket) - half_width; }
+
+Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vector<Foot>& feet, int per_tread) {
+    Pickets pickets;
+    pickets.count = static_cast<int>(layout.centres.size());
+    pickets.width = room.build.width;
+    pickets.depth = room.build.depth;
+    pickets.per_tread = per_tread;
+    pickets.feet = feet;
+    pickets.cut = room.line.slope;
+    const std::vector<double> gaps = gaps_of(layout, pickets.width);
+    const double lengthened = room.line.lengthened();
+    measure_gaps(pickets, gaps, layout, lengthened);
+    pickets.centres.reserve(layout.centres.size());
+    for (const double centre : layout.centres) pickets.centres.push_back(centre - layout.from_face);
+    pickets.widest_marked = pickets.widest_gap;
+    if (pickets.count == 0) return pickets;
+
+    const auto mark = [&](Group group, Marks& marks, double deep) {
+        const Member* member = meeting(room.members, group);
+        if (!member) return;
+        marks = marks_on(*member, room.line, layout, pickets.width);
+        pickets.widest_marked = std::max(pickets.widest_marked, widest_as_marked(marks, gaps, room.tape, lengthened));
+        if (deep > 0) add_fillets(*member, room.line, layout, room.build, deep, pickets.fillets);
+    };
+    mark(Group::upper, pickets.upper, room.build.plough.upper);
+    mark(Group::lower, pickets.lower, room.build.plough.lower);
+    if (room.levels.has_lower || room.footing_known) pickets.pieces = pieces_of(room, layout);
+    return pickets;
+}
+
+}  // namespace rakewright

@@ -1,0 +1,76 @@
+#pragma once
+
+#include "../rail/member.hpp"
+#include "spacing.hpp"
+
+namespace rakewright {
+
+/// Pickets that are cut alike: how many in one section, which ones (numbers from 1, counted from the from end), and the
+/// plumb lengths of the side that looks up the rail and the one that looks down it, ploughs included. The piece stands
+/// with its from end on the ground and its top looking uphill.
+struct PicketPiece {
+    int count = 0;
+    std::vector<int> at;
+    double uphill_side = 0, downhill_side = 0, overall = 0;
+    Piece piece;
+};
+
+/// Where pickets stand on one member: their centres along the middle of its picket face, from the middle of that face's
+/// edge at the member's from end. `hook` is the end from which a tape can be hooked there: the one that is long on that
+/// face.
+struct Marks {
+    std::vector<double> centres;
+    End hook = End::from;
+    double face_length = 0;
+    double half_width = 0;  // of a picket, along the face
+
+    /// The near edge of a picket, from the end where the tape is hooked.
+    double near_edge(std::size_t picket) const;
+    double centre_from_hook(std::size_t picket) const;
+};
+
+/// A strip that fills a plough between two pickets, or between a picket and the member's end. `at` are the gaps it
+/// fills, from 0.
+struct Fillet {
+    Group group = Group::upper;
+    int count = 0;
+    std::vector<int> at;
+    double length = 0, overall = 0;
+    Piece piece;
+};
+
+/// The pickets of a section. Level and in the job's unit but for `pitch_on_slope` and the marks. `cut` is the slope of
+/// the head off square. `widest_gap` is the widest of all gaps as computed, `widest_marked` the widest that marks read
+/// off the tape leave.
+struct Pickets {
+    int count = 0;
+    double width = 0, depth = 0;
+    int per_tread = 0;
+    std::optional<double> gap, pitch, pitch_on_slope;
+    double from_gap = 0, to_gap = 0;
+    double widest_gap = 0, widest_marked = 0;
+    double cut = 0;
+    std::vector<double> centres;
+    Marks upper, lower;
+    std::vector<Foot> feet;
+    std::vector<PicketPiece> pieces;
+    std::vector<Fillet> fillets;
+};
+
+/// What pickets stand on and reach to.
+struct PicketRoom {
+    const PicketBuild& build;
+    const RailLine& line;
+    const Levels& levels;
+    const std::vector<Member>& members;
+    const StairShape* treads =
+        nullptr;  // that they stand on where there is no lower group; none: a floor at the line's own height
+    bool footing_known = true;  // false on a stair whose posts have no place: no lengths then, without a lower group
+    Tape tape;
+};
+
+/// Every picket of a layout: lengths by trimming, marks on both rails, equal pieces together (both sides within 1e-9).
+/// `feet` where they stand on treads.
+Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vector<Foot>& feet, int per_tread);
+
+}  // namespace rakewright

@@ -1,0 +1,120 @@
+#include "spacing.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "../measure/compare.hpp"
+
+namespace rakewright {
+namespace {
+
+/// Whether a picket with its centre at `along` would cut into a post: a corner of it, between the tread and the rail,
+/// lies behind a face.
+bool cuts_into_post(const TreadRoom& room, double along, double surface) {
+    const RailLine& line = room.line;
+    const Vector left(-line.y, line.x, 0);
+    const double scale = room.to_face - room.from_face;
+    for (const End end : {End::from, End::to}) {
+        const double side = along + (end == End::from ? -room.width : room.width) / 2;
+        Vector foot = line.at(side);
+        foot.z() = surface;
+        for (const Vector& middle : {foot, line.at(side, room.underside)})
+            for (const double lateral : {-room.depth / 2, room.depth / 2})
+                if (less_than(line.face(end).normal.dot(middle + lateral * left - line.face(end).point), 0, scale))
+                    return true;
+    }
+    return false;
+}
+
+/// Whether a layout with k on each tread serves: none past its nosing, no gap between two of them over the limit.
+bool serves(const TreadLayout& layout, double width, double max_gap) {
+    return layout.past_nosing == 0 && no_more_than(layout.widest_between(width), max_gap);
+}
+
+}  // namespace
+
+std::optional<int> fewest_between(double clear, double width, double max_gap) {
+    const double estimate = std::ceil((clear - max_gap) / (width + max_gap));
+    if (estimate > most_pickets) return std::nullopt;
+    int count = std::max(0, static_cast<int>(estimate));
+    while (count > 0 && no_more_than(equal_gap(clear, width, count - 1), max_gap)) --count;
+    while (!no_more_than(equal_gap(clear, width, count), max_gap)) ++count;
+    return count;
+}
+
+double equal_gap(double clear, double width, int count) { return (clear - count * width) / (count + 1); }
+
+Layout laid_out_between(double from_face, double to_face, double width, int count) {
+    Layout layout{{}, from_face, to_face};
+    layout.centres.reserve(static_cast<std::size_t>(count));
+    const double gap = equal_gap(layout.clear(), width, count);
+    for (int i = 0; i < count; ++i) layout.centres.push_back(from_face + (i + 1) * gap + (i + 0.5) * width);
+    return layout;
+}
+
+std::vector<double> gaps_of(const Layout& layout, double width) {
+    std::vector<double> gaps;
+    gaps.reserve(layout.centres.size() + 1);
+    double before = layout.from_face;
+    for (const double centre : layout.centres) {
+        gaps.push_back(centre - width / 2 - before);
+        before = centre + width / 2;
+    }
+    gaps.push_back(layout.to_face - before);
+    return gaps;
+}
+
+double TreadLayout::widest_between(double width) const {
+    double widest = 0;
+    for (std::size_t i = 1; i < layout.centres.size(); ++i)
+        widest = std::max(widest, layout.centres[i] - layout.centres[i - 1] - width);
+    return widest;
+}
+
+TreadLayout laid_out_on_treads(const TreadRoom& room, int per_tread) {
+    const RailLine& line = room.line;
+    TreadLayout result{{{}, room.from_face, room.to_face}, {}, per_tread};
+    const double uphill = line.x > 0 ? 1 : -1;
+    for (int tread = 1; tread < room.stair.risers(); ++tread) {
+        const Nosing &here = room.stair.nosing(tread), &next = room.stair.nosing(tread + 1);
+        for (int j = 0; j < per_tread; ++j) {
+            const double from_riser = j * (next.x - here.x) / per_tread;
+            const double face = (here.x + here.projection + from_riser - line.origin.x()) / line.x;
+            const double centre = face + uphill * room.width / 2;
+            if (cuts_into_post(room, centre, here.z)) continue;
+            result.layout.centres.push_back(centre);
+            result.feet.push_back({tread, from_riser});
+            // The uphill corners of its foot stand out sideways on a rail that is skew to its stair.
+            const double reaches = here.x + here.projection + from_riser + room.width * std::fabs(line.x) +
+                                   room.depth / 2 * std::fabs(line.y);
+            if (less_than(next.x, reaches, room.stair.run_total()) && result.past_nosing == 0) {
+                result.past_nosing = tread;
+                result.past_by = reaches - next.x;
+            }
+        }
+    }
+    if (uphill < 0) {
+        std::reverse(result.layout.centres.begin(), result.layout.centres.end());
+        std::reverse(result.feet.begin(), result.feet.end());
+    }
+    return result;
+}
+
+std::optional<int> fewest_per_tread(const TreadRoom& room, double max_gap) {
+    for (int k = 1; k <= most_per_tread; ++k)
+        if (serves(laid_out_on_treads(room, k), room.width, max_gap)) return k;
+    return std::nullopt;
+}
+
+std::optional<int> per_tread_for_ends(const TreadRoom& room, double max_gap, int least) {
+    for (int k = least; k <= most_per_tread; ++k) {
+        const TreadLayout layout = laid_out_on_treads(room, k);
+        const std::vector<double> gaps = gaps_of(layout.layout, room.width);
+        if (serves(layout, room.width, max_gap) && no_more_than(gaps.front(), max_gap) &&
+            no_more_than(gaps.back(), max_gap))
+            return k;
+    }
+    return std::nullopt;
+}
+
+}  // namespace rakewright

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <array>
+
+#include "../space/stick.hpp"
+#include "post.hpp"
+
+namespace rakewright {
+
+/// The way a section's rail goes: a plumb plane through the centres of its posts' feet, the nosing line or floor as it
+/// runs in that plane, and the post faces that bound it. Places along it are level distances from its origin, along (x,
+/// y), which is the centre of the from post's foot, or its face where only the clear distance is known. `above` is
+/// always plumb over the nosing line or floor.
+struct RailLine {
+    Vector origin = Vector::Zero();  // on the nosing line or floor
+    double x = 1, y = 0;             // the level unit direction from the from end to the to end
+    double slope = 0;                // rise for each unit of level
+    Plane from, to;                  // normals looking into the section
+
+    const Plane& face(End end) const { return end == End::from ? from : to; }
+    Vector at(double along, double above = 0) const {
+        return origin + Vector(along * x, along * y, along * slope + above);
+    }
+    /// Length along the slope, or plumb of what is square to it, for each unit of level or square.
+    double lengthened() const;
+};
+
+/// Two faces, at the from end and at the to end.
+using FacesMet = std::array<Face, 2>;
+
+/// The faces that a straight line between the centres of two posts' feet leaves them by. An end that leaves through a
+/// corner is none. The posts may not stand on one another.
+std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const StandingPost& to);
+
+/// The way of a rail between two posts over their stair. With a single measured step there is no nosing line: level.
+RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces, const StairShape& stair);
+
+/// The way of a rail of which only the level clear distance is known: plumb faces that look along it.
+RailLine line_over(double clear, double slope);
+
+/// How far along the line the face at that end stands, at a height over it; none where the face runs along the rail.
+std::optional<double> face_along(const RailLine& line, End end, double above);
+
+}  // namespace rakewright

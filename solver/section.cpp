@@ -1,0 +1,355 @@
+#include "section.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measure/compare.hpp"
+
+namespace rakewright {
+namespace {
+
+constexpr std::array both_ends{End::from, End::to};
+constexpr std::array both_groups{Group::upper, Group::lower};
+
+std::size_t index_of(End end) { return end == End::from ? 0 : 1; }
+std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
+
+RailLine way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces) {
+    if (around.placed()) return line_between(*around.from, *around.to, faces, *around.stair);
+    const double slope = around.stair ? around.stair->line->slope : 0;
+    const Section& section = task.section;
+    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / std::sqrt(1 + slope * slope),
+                     slope);
+}
+
+/// The level places of the two faces half-way up the pickets; none where a face runs along the rail.
+std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const Levels& levels) {
+    const std::optional<double> from = face_along(line, End::from, levels.middle()),
+                                to = face_along(line, End::to, levels.middle());
+    if (!from || !to) return std::nullopt;
+    return std::array{*from, *to};
+}
+
+/// Whether two feet stand on one spot in plan.
+bool same_place(const Vector& a, const Vector& b) {
+    const double scale = std::fmax(a.norm(), b.norm());
+    return same(a.x(), b.x(), scale) && same(a.y(), b.y(), scale);
+}
+
+/// How pickets stand in this section.
+enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
+
+Standing standing_of(const Levels& levels, const RailLine& line, const Surroundings& around) {
+    if (levels.has_lower) return Standing::between_groups;
+    if (line.slope == 0) return Standing::on_floor;
+    return around.placed() ? Standing::on_treads : Standing::heights_unknown;
+}
+
+TreadRoom tread_room(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+                     const std::array<double, 2>& faces) {
+    return {*around.stair,
+            line,
+            levels.upper_underside,
+            faces[0],
+            faces[1],
+            task.build.pickets->width,
+            task.build.pickets->depth};
+}
+
+class Checking {
+ public:
+    Checking(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+             std::vector<Finding>& findings)
+        : task_(task), around_(around), line_(line), levels_(levels), findings_(findings) {}
+
+    /// Adds what makes the section impossible.
+    void groups_and_ground() {
+        const double room = levels_.upper_underside - levels_.lower_top;
+        if (!less_than(0, room, levels_.upper_top)) {
+            findings_.push_back({Trouble::rails_meet, height_place(), {room}, {}});
+            return;
+        }
+        if (!around_.placed()) return;
+        const Group lowest = levels_.has_lower ? Group::lower : Group::upper;
+        for (const OverNosing& over : nosings_passed()) {
+            const GroupHeights& heights = over.lower ? *over.lower : over.upper;
+            if (less_than(heights.underside - dip(lowest), 0, levels_.upper_top)) {
+                below(over.nosing, dip(lowest) - heights.underside);
+                return;
+            }
+        }
+        for (const End end : both_ends) {
+            const std::optional<double> along = face_along(line_, end, levels_.underside(lowest));
+            if (!along) continue;
+            const Vector met = line_.at(*along, levels_.underside(lowest));
+            const double ground = tread_height(*around_.stair, tread_under(*around_.stair, met.x()));
+            if (less_than(met.z(), ground, levels_.upper_top)) {
+                below(tread_under(*around_.stair, met.x()), ground - met.z());
+                return;
+            }
+        }
+    }
+
+    /// The rail over each nosing between the faces.
+    std::vector<OverNosing> nosings_passed() const {
+        std::vector<OverNosing> passed;
+        const auto faces = faces_half_way(line_, levels_);
+        if (!around_.placed() || line_.slope == 0 || !faces) return passed;
+        passed.reserve(around_.stair->nosings.size());
+        for (int number = 1; number <= around_.stair->risers(); ++number) {
+            const Nosing& nosing = around_.stair->nosing(number);
+            const double along = (nosing.x - line_.origin.x()) / line_.x;
+            if (!no_more_than((*faces)[0], along) || !no_more_than(along, (*faces)[1])) continue;
+            const auto above = [&](Group group) {
+                return GroupHeights{levels_.underside(group) - nosing.off_line, levels_.top(group) - nosing.off_line};
+            };
+            passed.push_back({number, above(Group::upper), std::nullopt});
+            if (levels_.has_lower) passed.back().lower = above(Group::lower);
+        }
+        if (line_.x < 0) std::reverse(passed.begin(), passed.end());
+        return passed;
+    }
+
+ private:
+    Place height_place() const { return task_.section.height ? task_.section.height->place : task_.build.height.place; }
+
+    /// How much lower than its middle line a group's underside comes to a nosing that the rail crosses askew: the
+    /// nosing passes under its two sides at different places.
+    double dip(Group group) const {
+        const std::vector<MemberSize>& members = group == Group::upper ? task_.build.upper : task_.build.lower;
+        return std::fabs(line_.slope * line_.y / line_.x) * members.back().width / 2;
+    }
+
+    void below(int nosing, double by) {
+        const std::optional<LowerGap>& gap = task_.lower_gap();
+        findings_.push_back({Trouble::below_surface,
+                             levels_.has_lower && gap ? gap->size.place : height_place(),
+                             {double(nosing), by},
+                             {}});
+    }
+
+    const SectionTask& task_;
+    const Surroundings& around_;
+    const RailLine& line_;
+    const Levels& levels_;
+    std::vector<Finding>& findings_;
+};
+
+/// How many pickets stand in the section; false with a finding where none will do.
+bool choose_pickets(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+                    const std::array<double, 2>& faces, SectionChoices& choices, std::vector<Finding>& findings) {
+    const PicketBuild& build = *task.build.pickets;
+    const double max_gap = task.max_gap(), clear = faces[1] - faces[0];
+    const Place gap_place = task.section.max_gap ? task.section.max_gap->place : build.max_gap.place;
+    if (standing_of(levels, line, around) != Standing::on_treads) {
+        const std::optional<int> count = fewest_between(clear, build.width, max_gap);
+        if (!count) {
+            findings.push_back({Trouble::too_many_pickets, gap_place, {double(most_pickets)}, {}});
+            return false;
+        }
+        choices.pickets = *count;
+        if (no_more_than(0, equal_gap(clear, build.width, *count), clear)) return true;
+        findings.push_back({Trouble::no_room_for_pickets, task.section.id.place, {clear, double(*count)}, gap_place});
+        return false;
+    }
+    const TreadRoom room = tread_room(task, around, line, levels, faces);
+    if (build.per_tread) {
+        choices.per_tread = *build.per_tread;
+        const TreadLayout layout = laid_out_on_treads(room, choices.per_tread);
+        if (layout.past_nosing == 0) return true;
+        findings.push_back({Trouble::picket_past_nosing,
+                            build.per_tread->place,
+                            {double(choices.per_tread), double(layout.past_nosing), layout.past_by},
+                            task.section.id.place});
+        return false;
+    }
+    const std::optional<int> fewest = fewest_per_tread(room, max_gap);
+    if (!fewest) {
+        findings.push_back({Trouble::no_count_per_tread, gap_place, {max_gap}, task.section.id.place});
+        return false;
+    }
+    choices.per_tread = *fewest;
+    return true;
+}
+
+/// What a crew should know of the gaps that pickets on treads leave.
+void note_gaps(const SectionTask& task, const TreadRoom& room, const Pickets& pickets, std::vector<Finding>& findings) {
+    const double max_gap = task.max_gap();
+    const auto cure = [&] { return double(per_tread_for_ends(room, max_gap, pickets.per_tread + 1).value_or(0)); };
+    for (const End end : both_ends) {
+        const double gap = end == End::from ? pickets.from_gap : pickets.to_gap;
+        if (no_more_than(gap, max_gap)) continue;
+        findings.push_back({Trouble::gap_at_post_too_wide,
+                            task.section.id.place,
+                            {gap, max_gap, cure(), gap - max_gap},
+                            {},
+                            -1,
+                            static_cast<int>(index_of(end))});
+    }
+    const double between = laid_out_on_treads(room, pickets.per_tread).widest_between(pickets.width);
+    if (no_more_than(between, max_gap)) return;
+    const double fewest = double(fewest_per_tread(room, max_gap).value_or(0));
+    findings.push_back({Trouble::gap_between_too_wide,
+                        task.section.id.place,
+                        {between, max_gap, fewest, double(pickets.per_tread)},
+                        {}});
+}
+
+Pickets measured_pickets(const SectionTask& task, const Surroundings& around, const RailLine& line,
+                         const Levels& levels, const std::array<double, 2>& faces, const SectionChoices& choices,
+                         const std::vector<Member>& members, std::vector<Finding>& findings) {
+    const PicketBuild& build = *task.build.pickets;
+    const Standing standing = standing_of(levels, line, around);
+    const PicketRoom room{build,
+                          line,
+                          levels,
+                          members,
+                          around.placed() ? around.stair : nullptr,
+                          standing != Standing::heights_unknown,
+                          task.tape};
+    if (standing != Standing::on_treads)
+        return pickets_of(room, laid_out_between(faces[0], faces[1], build.width, choices.pickets), {}, 0);
+    const TreadRoom treads = tread_room(task, around, line, levels, faces);
+    const TreadLayout layout = laid_out_on_treads(treads, choices.per_tread);
+    Pickets pickets = pickets_of(room, layout.layout, layout.feet, layout.per_tread);
+    note_gaps(task, treads, pickets, findings);
+    return pickets;
+}
+
+std::optional<double> surface_at(const Surroundings& around, End end) {
+    if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
+    if (around.stair) return std::nullopt;
+    return 0;
+}
+
+std::optional<GroupHeights> heights_at_post(const RailLine& line, const Levels& levels, End end, Group group,
+                                            std::optional<double> surface) {
+    const std::optional<double> underside = height_met(line, end, levels.underside(group)),
+                                top = height_met(line, end, levels.top(group));
+    if (!surface || !underside || !top) return std::nullopt;
+    return GroupHeights{*underside - *surface, *top - *surface};
+}
+
+/// The diagonals between the facing edges of two members, by the points where their middle lines end.
+Diagonals diagonals_between(const Member& upper, const Member& lower) {
+    const auto corner = [](const Member& member, End end) {
+        const Spot spot{0, (member.group == Group::upper ? -member.depth : member.depth) / 2};
+        const Piece& piece = member.stick.piece;
+        return point_on(member.stick.frame, reach(end == End::from ? piece.from : piece.to, spot), spot);
+    };
+    return {(corner(upper, End::to) - corner(lower, End::from)).norm(),
+            (corner(upper, End::from) - corner(lower, End::to)).norm()};
+}
+
+void add_brackets(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+                  const SectionChoices& choices, SectionResult& result, std::vector<Finding>& findings) {
+    const BracketBuild& build = *task.build.bracket;
+    result.brackets.reserve(4);
+    for (const End end : both_ends)
+        for (const Group group : both_groups) {
+            if (group == Group::lower && !levels.has_lower) continue;
+            const Leg leg = choices.legs[index_of(end)][index_of(group)];
+            const Bracket bracket =
+                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, end));
+            const double which = double(index_of(group));
+            if (!bracket.driver_clear)
+                findings.push_back(
+                    {Trouble::driver_blocked, task.section.id.place, {which}, {}, -1, static_cast<int>(index_of(end))});
+            if (leg == Leg::down && bracket.mark_height && less_than(*bracket.mark_height, build.post_leg))
+                findings.push_back({Trouble::leg_below_surface,
+                                    task.section.id.place,
+                                    {which, build.post_leg - *bracket.mark_height},
+                                    {},
+                                    -1,
+                                    static_cast<int>(index_of(end))});
+            result.brackets.push_back(bracket);
+        }
+}
+
+void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {
+    if (task.build.lower.empty() && task.section.lower_gap)
+        findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
+    if (!task.build.pickets && task.section.max_gap)
+        findings.push_back({Trouble::max_gap_without_pickets, task.section.max_gap->place, {}, {}});
+}
+
+}  // namespace
+
+std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings& around,
+                                     std::vector<Finding>& findings) {
+    SectionChoices choices;
+    const std::size_t before = findings.size();
+    if (around.placed()) {
+        if (same_place(around.from->foot, around.to->foot)) {
+            findings.push_back({Trouble::posts_overlap, task.section.id.place, {0}, {}});
+            return std::nullopt;
+        }
+        const auto faces = faces_between(*around.from, *around.to);
+        for (const End end : both_ends) {
+            const Ref& post = end == End::from ? task.section.from : task.section.to;
+            if (const auto face = faces[index_of(end)])
+                choices.faces[index_of(end)] = *face;
+            else
+                findings.push_back({Trouble::meets_corner, post.place, {}, {}, -1, static_cast<int>(index_of(end))});
+        }
+    }
+    if (!task.build.lower.empty() && !task.lower_gap())
+        findings.push_back({Trouble::lower_gap_missing, task.section.id.place, {}, task.build.id.place});
+    if (findings.size() > before) return std::nullopt;
+
+    const RailLine line = way_of(task, around, choices.faces);
+    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    const auto faces = faces_half_way(line, levels);
+    if (!faces) {
+        findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
+        return std::nullopt;
+    }
+    if (!less_than(0, (*faces)[1] - (*faces)[0], std::fabs((*faces)[1]))) {
+        findings.push_back({Trouble::posts_overlap, task.section.id.place, {(*faces)[1] - (*faces)[0]}, {}});
+        return std::nullopt;
+    }
+    Checking(task, around, line, levels, findings).groups_and_ground();
+    if (findings.size() > before) return std::nullopt;
+    if (task.build.pickets && !choose_pickets(task, around, line, levels, *faces, choices, findings))
+        return std::nullopt;
+    if (task.build.bracket)
+        for (const End end : both_ends)
+            choices.legs[index_of(end)].fill(chosen_leg(*task.build.bracket, task.build.driver, line, end));
+    return choices;
+}
+
+SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
+                      std::vector<Finding>& findings) {
+    const RailLine line = way_of(task, around, choices.faces);
+    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    SectionResult result;
+    const auto faces = faces_half_way(line, levels);
+    if (!faces) return result;
+    result.slope = line.slope;
+    result.clear = (*faces)[1] - (*faces)[0];
+    result.clear_on_slope = result.clear * line.lengthened();
+
+    LegsBetween legs{};
+    if (task.build.bracket)
+        for (std::size_t e = 0; e < 2; ++e)
+            for (std::size_t g = 0; g < 2; ++g) legs[e][g] = leg_between(*task.build.bracket, choices.legs[e][g]);
+    const std::size_t before = findings.size();
+    result.members = members_of(task.build, levels, line, task.play(), legs, task.section.id.place, findings);
+    if (findings.size() > before) return result;
+    if (task.build.pickets)
+        result.pickets = measured_pickets(task, around, line, levels, *faces, choices, result.members, findings);
+    if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
+    if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
+    if (levels.has_lower)
+        result.diagonals =
+            diagonals_between(result.members[task.build.upper.size() - 1], result.members[task.build.upper.size()]);
+    for (const End end : both_ends) {
+        EndHeights& heights = result.ends[index_of(end)];
+        heights.upper = heights_at_post(line, levels, end, Group::upper, surface_at(around, end));
+        if (levels.has_lower) heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, end));
+    }
+    note_keys_without_effect(task, findings);
+    return result;
+}
+
+}  // namespace rakewright

@@ -1,0 +1,85 @@
+#pragma once
+
+#include "bracket/bracket.hpp"
+#include "picket/picket.hpp"
+
+namespace rakewright {
+
+/// What is decided in a section before anything is measured: the faces that the rail meets, which way each bracket's
+/// leg is turned (by end, then by group), how many pickets stand between two groups or on a floor, and how many on each
+/// tread.
+struct SectionChoices {
+    FacesMet faces{};
+    std::array<std::array<Leg, 2>, 2> legs{};
+    int pickets = 0;
+    int per_tread = 0;
+};
+
+/// A group's underside and top, plumb above something.
+struct GroupHeights {
+    double underside = 0;
+    double top = 0;
+};
+
+/// The rail over one nosing that it passes: its groups, plumb above that nosing.
+struct OverNosing {
+    int nosing = 0;
+    GroupHeights upper;
+    std::optional<GroupHeights> lower;
+};
+
+/// The two diagonals of a panel, between the edges of its rails that face each other, at the middle of their thickness:
+/// from the lower rail's from end up to the upper rail's to end, and from its to end up to the upper rail's from end.
+struct Diagonals {
+    double from_foot = 0;
+    double to_foot = 0;
+};
+
+/// Where the rail's groups meet the post at one end, plumb above the surface that it stands on; none where that is not
+/// known.
+struct EndHeights {
+    std::optional<GroupHeights> upper, lower;
+};
+
+/// A section, solved. Lengths in the job's unit, `slope` signed from the from end to the to end.
+struct SectionResult {
+    double slope = 0;
+    double clear = 0, clear_on_slope = 0;
+    std::vector<Member> members;
+    std::optional<Pickets> pickets;
+    std::vector<Bracket> brackets;
+    std::vector<OverNosing> over_nosings;
+    std::optional<Diagonals> diagonals;
+    std::array<EndHeights, 2> ends;
+
+    bool raked() const { return slope != 0; }
+};
+
+/// What a section stands between: its stair, if it is over one, and its posts, if both have a place.
+struct Surroundings {
+    const StairShape* stair = nullptr;
+    const StandingPost* from = nullptr;
+    const StandingPost* to = nullptr;
+    bool placed() const { return from != nullptr; }
+};
+
+/// Everything about a section but its surroundings, as it was asked for: its build with what it restates.
+struct SectionTask {
+    const Section& section;
+    const Build& build;
+    Tape tape;
+    double height() const { return section.height ? *section.height : build.height; }
+    double play() const { return section.play ? *section.play : build.play; }
+    double max_gap() const { return section.max_gap ? section.max_gap->value : build.pickets->max_gap.value; }
+    const std::optional<LowerGap>& lower_gap() const { return section.lower_gap ? section.lower_gap : build.lower_gap; }
+};
+
+/// Decides what is to be decided in a section; none if it cannot be built, with what is wrong in `findings`.
+std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings& around,
+                                     std::vector<Finding>& findings);
+
+/// Measures a section with these choices made.
+SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
+                      std::vector<Finding>& findings);
+
+}  // namespace rakewright

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "section.hpp"
+
+namespace rakewright {
+
+/// A rail that meets a post: which section, which of its ends, which group, and where, plumb above the surface that the
+/// post stands on.
+struct RailAtPost {
+    int section = 0;
+    End end = End::from;
+    Group group = Group::upper;
+    GroupHeights heights;
+};
+
+/// A post, solved: the height of the surface that it stands on above its stair's floor, none where it has no place, and
+/// every rail that meets it, in the order of the sections.
+struct PostResult {
+    std::optional<double> base;
+    std::vector<RailAtPost> rails;
+};
+
+/// Everything that was decided, in the order of the job: `solve` takes it back.
+struct Choices {
+    std::vector<LineHolders> lines;
+    std::vector<SectionChoices> sections;
+};
+
+/// What came out, each list in the order of the job's. A job is refused if one of the findings refuses it; its results
+/// are then not to be used.
+struct Solution {
+    std::vector<StairShape> stairs;
+    std::vector<PostResult> posts;
+    std::vector<SectionResult> sections;
+    Choices choices;
+    std::vector<Finding> findings;
+
+    bool refused() const;
+};
+
+}  // namespace rakewright

@@ -1,0 +1,159 @@
+#include "solve.hpp"
+
+#include <algorithm>
+
+#include "build.hpp"
+
+namespace rakewright {
+namespace {
+
+template <class Values>
+auto& named(Values& values, const Ref& ref) {
+    return values[static_cast<std::size_t>(ref.index)];
+}
+
+class Solving {
+ public:
+    Solving(const Job& job, const Choices* given) : job_(job), given_(given), tape_(tape_of(job)) {}
+
+    Solution whole() && {
+        solution_.stairs.reserve(job_.stairs.size());
+        solution_.posts.reserve(job_.posts.size());
+        standing_.reserve(job_.posts.size());
+        solution_.sections.reserve(job_.sections.size());
+        solution_.choices.sections.reserve(job_.sections.size());
+        for (const Stair& stair : job_.stairs) add_stair(stair);
+        for (const Post& post : job_.posts) add_post(post);
+        for (const Build& build : job_.builds) check(build, solution_.findings);
+        if (!solution_.refused())
+            for (const Section& section : job_.sections) add_section(section);
+        return std::move(solution_);
+    }
+
+ private:
+    void add_stair(const Stair& stair) {
+        std::vector<Finding>& findings = solution_.findings;
+        const std::size_t index = solution_.stairs.size();
+        solution_.stairs.push_back(given_ ? shape_of(stair, given_->lines[index], findings)
+                                          : shape_of(stair, findings));
+        solution_.choices.lines.push_back(solution_.stairs.back().held_by);
+    }
+
+    void add_post(const Post& post) {
+        standing_.emplace_back();
+        solution_.posts.emplace_back();
+        if (!post.stair.named()) {
+            check_unplaced(post);
+            return;
+        }
+        const StairShape& stair = named(solution_.stairs, post.stair);
+        if (stair.nosings.empty()) return;
+        standing_.back() = stand(post, stair, solution_.findings);
+        if (standing_.back()) solution_.posts.back().base = standing_.back()->foot.z();
+    }
+
+    /// Keys that say how a post stands mean nothing at one that has no place.
+    void check_unplaced(const Post& post) {
+        const auto refuse = [&](const Place& place, bool given) {
+            if (given) solution_.findings.push_back({Trouble::placed_without_stair, place, {}, post.id.place});
+        };
+        refuse(post.nosing.place, post.nosing.place.size > 0);
+        refuse(post.across.place, post.across != 0);
+        refuse(post.turn.place, post.turn.angle.rise != 0);
+        refuse(post.lean.along.place, post.lean.along.angle.rise != 0);
+        refuse(post.lean.across.place, post.lean.across.angle.rise != 0);
+        refuse(post.base.place, post.base.on != Base::On::what_is_under);
+    }
+
+    void add_section(const Section& section) {
+        const std::size_t index = solution_.sections.size(), before = solution_.findings.size();
+        solution_.sections.emplace_back();
+        solution_.choices.sections.emplace_back();
+        if (const std::optional<Surroundings> around = surroundings(section)) {
+            const SectionTask task{section, named(job_.builds, section.build), tape_};
+            const std::optional<SectionChoices> choices =
+                given_ ? given_->sections[index] : decide(task, *around, solution_.findings);
+            if (choices) {
+                solution_.choices.sections.back() = *choices;
+                solution_.sections.back() = measure(task, *around, *choices, solution_.findings);
+                add_to_posts(section, solution_.sections.back());
+            }
+        }
+        for (std::size_t i = before; i < solution_.findings.size(); ++i)
+            solution_.findings[i].section = static_cast<int>(index);
+    }
+
+    const StandingPost* standing(const Ref& post) const {
+        return post.named() && named(standing_, post) ? &*named(standing_, post) : nullptr;
+    }
+
+    /// What a section stands between; none if it does not say enough, or too much.
+    std::optional<Surroundings> surroundings(const Section& section) {
+        std::vector<Finding>& findings = solution_.findings;
+        const std::size_t before = findings.size();
+        const StandingPost *from = standing(section.from), *to = standing(section.to);
+        if (section.from.named() && section.from.index == section.to.index)
+            findings.push_back({Trouble::post_at_both_ends, section.to.place, {}, section.from.place});
+        if (section.clear && section.clear_on_slope)
+            findings.push_back({Trouble::two_clears, section.clear_on_slope->place, {}, section.clear->place});
+        const bool has_clear = section.clear || section.clear_on_slope;
+        if (from && to) {
+            check_between_placed(section);
+        } else if (!has_clear) {
+            findings.push_back({Trouble::clear_missing, section.id.place, {}, {}});
+        } else if (section.clear_on_slope && !section.stair.named()) {
+            findings.push_back({Trouble::slope_without_stair, section.clear_on_slope->place, {}, {}});
+        }
+        Surroundings around;
+        if (from && to)
+            around = {&named(solution_.stairs, named(job_.posts, section.from).stair), from, to};
+        else if (section.stair.named())
+            around.stair = &named(solution_.stairs, section.stair);
+        if (around.stair && !around.stair->line)
+            findings.push_back(
+                {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
+        if (findings.size() > before) return std::nullopt;
+        return around;
+    }
+
+    void check_between_placed(const Section& section) {
+        const Ref &from = named(job_.posts, section.from).stair, &to = named(job_.posts, section.to).stair;
+        for (const std::optional<Reading>* clear : {&section.clear, &section.clear_on_slope})
+            if (*clear) solution_.findings.push_back({Trouble::clear_between_placed, (*clear)->place, {}, {}});
+        if (from.index != to.index)
+            solution_.findings.push_back({Trouble::posts_on_two_stairs, section.to.place, {}, section.from.place});
+        else if (section.stair.named() && section.stair.index != from.index)
+            solution_.findings.push_back({Trouble::section_on_other_stair, section.stair.place, {}, from.place});
+    }
+
+    void add_to_posts(const Section& section, const SectionResult& result) {
+        const int index = static_cast<int>(solution_.sections.size()) - 1;
+        for (const End end : {End::from, End::to}) {
+            const Ref& post = end == End::from ? section.from : section.to;
+            if (!post.named()) continue;
+            const EndHeights& heights = result.ends[end == End::from ? 0 : 1];
+            std::vector<RailAtPost>& rails = named(solution_.posts, post).rails;
+            if (heights.upper) rails.push_back({index, end, Group::upper, *heights.upper});
+            if (heights.lower) rails.push_back({index, end, Group::lower, *heights.lower});
+        }
+    }
+
+    const Job& job_;
+    const Choices* given_;
+    Tape tape_;
+    Solution solution_;
+    std::vector<std::optional<StandingPost>> standing_;
+};
+
+}  // namespace
+
+bool Solution::refused() const {
+    return std::any_of(findings.begin(), findings.end(),
+                       [](const Finding& finding) { return refuses(finding.trouble); });
+}
+
+Solution solve(const Job& job) { return Solving(job, nullptr).whole(); }
+
+Solution solve(const Job& job, const Choices& choices) { return Solving(job, &choices).whole(); }
+
+}  // namespace rakewright
