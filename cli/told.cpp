@@ -68,8 +68,7 @@ class Telling {
                 return {"the build has a lower group, but nothing says how high it stands",
                         "give `lower_gap` in the section or in the build"};
             case Trouble::rails_meet:
-                return {"the upper group comes down to " + std::string(finding_.numbers[0] < 0 ? "below " : "") +
-                            "the top of what is under it: " + length(0) + " plumb is left between them",
+                return {"there is no room under the upper group: " + length(0) + " plumb is left over what is under it",
                         "raise `height`, or lower `lower_gap`"};
             case Trouble::below_surface:
                 if (finding_.numbers[0] == 0)
@@ -102,8 +101,8 @@ class Telling {
                             (finding_.numbers[2] > 0 ? "; " + whole(2) + " on each tread would do" : std::string()),
                         {}};
             case Trouble::driver_blocked:
-                return {"no straight driver gets home at the post screw of the " + group() + " bracket at the " +
-                            end() + " end",
+                return {"no straight driver gets home at the post screw of " + whole(0) + (finding_.numbers[0] == 1 ? " bracket" : " brackets") +
+                            ": see `driver` at the posts",
                         {}};
             case Trouble::leg_below_surface:
                 return {"the leg of the " + group() + " bracket at the " + end() + " end, turned down, would reach " +

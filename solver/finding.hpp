@@ -40,7 +40,7 @@ enum class Trouble {
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
-    driver_blocked,           // at the section: group 0 upper, 1 lower
+    driver_blocked,           // at the section: at how many of its brackets
     leg_below_surface,        // at the section: group, how far the leg turned down would reach below the surface
     lower_gap_without_lower,  // the lower_gap
     max_gap_without_pickets,  // the max_gap

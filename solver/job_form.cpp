@@ -186,6 +186,7 @@ void describe(Form& form, Post& post) {
         "distance.");
     form.id(post.id);
     WrittenPostSize size(post.size);
+    form.later_as("size", "a list", "posts of two sizes");
     form.written("size", size, be_given,
                  "of its section: a square post's side, or its nominal timber size, read as dressed");
     form.ways({{}, {"stair", "at"}}, "both `stair` and `at`, or neither");
@@ -231,6 +232,7 @@ static void lower_gap(Form& form, std::optional<LowerGap>& gap, const char* abou
     LowerGap given;
     given.size = -1;
     Block block{given.size, given.is_block};
+    form.later_as("lower_gap", "auto", "the largest gap that the limit in force allows");
     form.length_or_part("lower_gap", given.size, block, Range::not_negative, about);
     if (given.size >= 0) gap = given;
 }
@@ -324,6 +326,7 @@ void describe(Form& form, Section& section) {
     form.name_of(Kind::stair, "stair", section.stair, may_be_left_out,
                  "the stair that a section with a clear distance climbs, from its from end");
     form.name_of(Kind::build, "build", section.build, be_given, "how it is made up");
+    form.later_as("clear", "a map", "a clear distance taken low and high");
     form.length("clear", section.clear, Range::positive, "level, between the two post faces");
     form.length("clear_on_slope", section.clear_on_slope, Range::positive,
                 "along the rake, between the two post faces");

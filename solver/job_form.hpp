@@ -88,6 +88,9 @@ class Form {
     /// A key that comes with later work: refused, and named as such.
     virtual void later(const char* key, const char* about) = 0;
 
+    /// A way of writing the value of a key that comes with later work: a word, or `a list` or `a map`.
+    virtual void later_as(const char* key, const char* written, const char* about) = 0;
+
     /// A choice of words.
     template <class Enum>
     void choice(const char* key, Enum& value, std::initializer_list<Word> words, Need need, const char* about) {

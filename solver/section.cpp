@@ -245,25 +245,24 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
                   const SectionChoices& choices, SectionResult& result, std::vector<Finding>& findings) {
     const BracketBuild& build = *task.build.bracket;
     result.brackets.reserve(4);
+    int blocked = 0;
     for (const End end : both_ends)
         for (const Group group : both_groups) {
             if (group == Group::lower && !levels.has_lower) continue;
             const Leg leg = choices.legs[index_of(end)][index_of(group)];
             const Bracket bracket =
                 bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, end));
-            const double which = double(index_of(group));
-            if (!bracket.driver_clear)
-                findings.push_back(
-                    {Trouble::driver_blocked, task.section.id.place, {which}, {}, -1, static_cast<int>(index_of(end))});
+            blocked += bracket.driver_clear ? 0 : 1;
             if (leg == Leg::down && bracket.mark_height && less_than(*bracket.mark_height, build.post_leg))
                 findings.push_back({Trouble::leg_below_surface,
                                     task.section.id.place,
-                                    {which, build.post_leg - *bracket.mark_height},
+                                    {double(index_of(group)), build.post_leg - *bracket.mark_height},
                                     {},
                                     -1,
                                     static_cast<int>(index_of(end))});
             result.brackets.push_back(bracket);
         }
+    if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
 void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {

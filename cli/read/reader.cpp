@@ -40,6 +40,7 @@ struct Scope {
     std::vector<const char*> missing;
     struct Later {
         const char* key;
+        const char* written;  // none: the key itself
         const char* about;
     };
     std::vector<Later> later;
@@ -157,7 +158,10 @@ class Reader : public Form {
         scope().ways_expected = expected;
     }
 
-    void later(const char* key, const char* about) override { scope().later.push_back({key, about}); }
+    void later(const char* key, const char* about) override { scope().later.push_back({key, nullptr, about}); }
+    void later_as(const char* key, const char* written, const char* about) override {
+        scope().later.push_back({key, written, about});
+    }
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char*) override {
@@ -350,11 +354,24 @@ class Reader : public Form {
     }
 
     void wrong_kind(std::string_view key, const Node& node, const std::string& expected) {
-        refuse(node.place(), ticked(key) + " cannot be " + what_stands(node)).expected = expected;
+        if (!refuse_later(key, node, what_stands(node)))
+            refuse(node.place(), ticked(key) + " cannot be " + what_stands(node)).expected = expected;
     }
 
     void unreadable(std::string_view key, const Node& node, const std::string& expected) {
-        refuse(node.place(), ticked(key) + " cannot be '" + shown(document_.value(node)) + "'").expected = expected;
+        if (!refuse_later(key, node, document_.value(node)))
+            refuse(node.place(), ticked(key) + " cannot be '" + shown(document_.value(node)) + "'").expected = expected;
+    }
+
+    /// Refuses a way of writing that comes with later work, named as such; false if it is none.
+    bool refuse_later(std::string_view key, const Node& node, std::string_view written) {
+        for (const Scope::Later& later : scope().later) {
+            if (!later.written || key != later.key || written != later.written) continue;
+            refuse(node.place(), ticked(key) + " as " + later.written + " comes with later work: " + later.about).expected =
+                "another way of giving it for now";
+            return true;
+        }
+        return false;
     }
 
     bool take_length(std::string_view key, const Node& node, Range range, Reading& reading) {
@@ -388,12 +405,9 @@ class Reader : public Form {
             return false;
         }
         const std::optional<Angle> angle = read_angle(document_.value(node));
-        // Degrees are judged as they are written: a turn of 270 is kept as such by nobody else.
-        double given = 0;
-        const std::string_view text = document_.value(node);
-        const bool is_number =
-            std::from_chars(text.data(), text.data() + text.size(), given).ptr == text.data() + text.size();
-        if (angle && !is_number) given = degrees(*angle);
+        // Degrees are judged as they are written: 350 is no lean of -10.
+        const std::optional<double> written_degrees = read_degrees(document_.value(node));
+        const double given = written_degrees ? *written_degrees : angle ? degrees(*angle) : 0;
         if (!angle || given < range.least || given > range.most || (range.least == 0 && !(given > 0))) {
             unreadable(key, node,
                        range.least == 0 ? "more than 0 and at most " + std::to_string(range.most) +
@@ -461,7 +475,7 @@ class Reader : public Form {
     void refuse_unknown(const Scope& here, const Entry& entry, std::vector<std::string>& meant) {
         const Place place = document_.node(entry.key_node).place();
         for (const Scope::Later& later : here.later)
-            if (entry.key == later.key) {
+            if (!later.written && entry.key == later.key) {
                 refuse(place, ticked(entry.key) + " comes with later work: " + later.about).expected =
                     "leave it out for now";
                 return;

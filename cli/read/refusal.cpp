@@ -73,7 +73,7 @@ std::string_view head(std::string_view text, std::size_t most) {
 
 /// The line and a caret under the span; of a long line, what stands around it.
 std::string excerpt(const Spotted& spotted, bool colour) {
-    constexpr std::size_t before_most = 50, marked_most = 60, behind_most = 40;
+    constexpr std::size_t before_most = 100, marked_most = 100, behind_most = 60;
     const std::string before = plain(tail(spotted.before, before_most)),
                       marked = plain(head(spotted.marked, marked_most)),
                       behind = plain(head(spotted.behind, behind_most));

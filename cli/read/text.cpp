@@ -164,8 +164,7 @@ class DocumentMaker : public YAML::EventHandler {
             add_quoted(begin, value);
             return;
         }
-        if (text_.compare(begin, value.size(), value) != 0)
-            throw Stop{at(begin, 1, "a text goes over several lines", "a value on one line")};
+        if (text_.compare(begin, value.size(), value) != 0) throw several_lines(begin);
         add(Node::Kind::word, begin, value.size());
     }
 
@@ -199,6 +198,14 @@ class DocumentMaker : public YAML::EventHandler {
     void check_tag(const YAML::Mark& mark, const std::string& tag) const {
         if (!tag.empty() && tag != "?" && tag != "!")
             throw Stop{at(position(mark), 1, "a tag stands here", "no tags; quote a text that starts with '!'")};
+    }
+
+    /// A plain text that goes on in the next line: most often a bracket that is not closed.
+    Stop several_lines(std::size_t begin) const {
+        Stop stop{at(begin, 1, "a text goes over several lines", "a value on one line")};
+        if (const std::optional<std::size_t> bracket = open_bracket())
+            stop.refusal.also.push_back({{static_cast<std::uint32_t>(*bracket), 1}, "is the bracket closed that opens here"});
+        return stop;
     }
 
     void add_quoted(std::size_t begin, const std::string& value) {

@@ -150,6 +150,7 @@ std::string as_text(const Table& table, bool bold) {
             line += margin + padded(text_of(column), column.width, table.columns[column.index].align);
         return without_trailing_blanks(line) + '\n';
     };
+    if (columns.empty()) return out;
     out += line_of([&](const PrintedColumn& column) { return table.columns[column.index].heading; });
     out += line_of([&](const PrintedColumn& column) { return std::string(column.width, '-'); });
     for (const Row& row : table.rows) {

@@ -106,6 +106,7 @@ class SchemaForm : public Form {
     }
 
     void later(const char*, const char*) override {}
+    void later_as(const char*, const char*, const char*) override {}
 
     /// The schema of the group that was described.
     std::string object() const {
@@ -145,7 +146,7 @@ class SchemaForm : public Form {
 
     void each_named(const char* key, int most, Need need, const char* about, const Body& body) override {
         property(key, need, about,
-                 "\"type\": \"object\", \"minProperties\": 1, \"maxProperties\": " + std::to_string(most) +
+                 "\"type\": \"object\", \"minProperties\": " + std::to_string(need == be_given ? 1 : 0) + ", \"maxProperties\": " + std::to_string(most) +
                      ", \"additionalProperties\": {" + described(body) + '}');
     }
 
@@ -159,10 +160,8 @@ class SchemaForm : public Form {
     }
 
     static std::string angle_within(Counts range) {
-        return "\"anyOf\": [{\"type\": \"number\", \"minimum\": " + std::to_string(range.least) +
-               ", \"maximum\": " + std::to_string(range.most) +
-               "}, {\"type\": \"string\", \"pattern\": " + quoted(slope_pattern()) +
-               "}, {\"type\": \"string\", \"pattern\": \"^-?[0-9]*\\\\.?[0-9]*$\"}]";
+        return "\"anyOf\": [{\"type\": \"number\", \"minimum\": " + std::to_string(range.least) + ", \"maximum\": " + std::to_string(range.most) +
+               "}, {\"type\": \"string\", \"pattern\": " + quoted(angle_pattern()) + "}]";
     }
 
     static std::string list_of(const std::string& one, Counts how_many) {

@@ -75,24 +75,26 @@ SineCosine sine_cosine(const Angle& angle) {
     return {angle.rise / side, angle.run / side};
 }
 
-std::optional<Angle> read_angle(std::string_view text) {
-    if (const std::size_t in = text.find(" in "); in != std::string_view::npos) {
-        const std::optional<double> rise = read_length(text.substr(0, in), Unit::inch),
-                                    run = read_length(text.substr(in + 4), Unit::inch);
-        if (!rise || !run || *run <= 0) return std::nullopt;
-        return Angle{*rise, *run};
-    }
-    // Degrees have the grammar of a bare decimal number.
-    if (text.find_first_not_of("-.0123456789") != std::string_view::npos) return std::nullopt;
-    const std::optional<double> degrees = read_length(text, Unit::inch);
-    if (!degrees) return std::nullopt;
-    return angle_from_degrees(*degrees);
+std::optional<double> read_degrees(std::string_view text) {
+    if (text.find_first_not_of("-./ 0123456789") != std::string_view::npos) return std::nullopt;
+    return read_length(text, Unit::inch);
 }
 
-const char* slope_pattern() {
+std::optional<Angle> read_angle(std::string_view text) {
+    if (const std::optional<double> given = read_degrees(text)) return angle_from_degrees(*given);
+    constexpr std::string_view in = " in ";
+    const std::size_t between = text.find(in);
+    if (between == std::string_view::npos) return std::nullopt;
+    const std::optional<double> rise = read_length(text.substr(0, between), Unit::inch),
+                                run = read_length(text.substr(between + in.size()), Unit::inch);
+    if (!rise || !run || *run <= 0) return std::nullopt;
+    return Angle{*rise, *run};
+}
+
+const char* angle_pattern() {
     static const std::string pattern = [] {
         const std::string rise = length_pattern(true), run = length_pattern(false);
-        return rise.substr(0, rise.size() - 1) + " in " + run.substr(1);
+        return rise + "|" + rise.substr(0, rise.size() - 1) + " in " + run.substr(1);
     }();
     return pattern.c_str();
 }

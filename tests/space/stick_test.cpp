@@ -159,8 +159,9 @@ TEST_CASE("a mirrored compound piece is another piece", "[space][stick]") {
     const Piece right{section, {0, 0, 0}, {30, 0.2, 0.4}}, left{section, {0, 0, 0}, {30, -0.2, 0.4}};
     CHECK_FALSE(same_piece(right, left));
     CHECK(overall(right) == overall(left));
-    CHECK(same_piece(right, {section, {0, -0.2, 0.4}, {30, 0, 0}}) == false);
-    CHECK(same_piece(right, {section, {-30, 0.2, -0.4}, {0, 0, 0}}));
+    // Long at the left top of its to end, it is long at the left bottom of its from end when it is turned end for end.
+    CHECK(same_piece(right, {section, {0, -0.2, 0.4}, {30, 0, 0}}));
+    CHECK_FALSE(same_piece(right, {section, {0, 0.2, 0.4}, {30, 0, 0}}));
     const Piece uneven{section, {0, 0.1, 0.4}, {30, 0.2, 0.4}}, mirrored{section, {0, -0.1, 0.4}, {30, -0.2, 0.4}};
     CHECK_FALSE(same_piece(uneven, mirrored));
 }

@@ -1,0 +1,124 @@
+#include <sys/resource.h>
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/parser.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <sstream>
+
+#include "../../cli/read/reader.hpp"
+#include "../../cli/show/json.hpp"
+#include "../../solver/solve.hpp"
+
+// Prints how long the main job takes: one raked section in memory, and a job of 10,000 sections from text to text beside the bare event
+// parser on the same text. Read ratios taken in one run.
+
+namespace {
+
+using namespace rakewright;
+using Clock = std::chrono::steady_clock;
+
+/// The median of several runs, in seconds.
+template <class Run>
+double seconds(int runs, const Run& run) {
+    std::vector<double> times;
+    for (int i = 0; i < runs; ++i) {
+        const auto start = Clock::now();
+        run();
+        times.push_back(std::chrono::duration<double>(Clock::now() - start).count());
+    }
+    std::nth_element(times.begin(), times.begin() + runs / 2, times.end());
+    return times[static_cast<std::size_t>(runs / 2)];
+}
+
+class Empty : public YAML::EventHandler {
+  public:
+    void OnDocumentStart(const YAML::Mark&) override {}
+    void OnDocumentEnd() override {}
+    void OnNull(const YAML::Mark&, YAML::anchor_t) override {}
+    void OnAlias(const YAML::Mark&, YAML::anchor_t) override {}
+    void OnScalar(const YAML::Mark&, const std::string&, YAML::anchor_t, const std::string&) override {}
+    void OnSequenceStart(const YAML::Mark&, const std::string&, YAML::anchor_t, YAML::EmitterStyle::value) override {}
+    void OnSequenceEnd() override {}
+    void OnMapStart(const YAML::Mark&, const std::string&, YAML::anchor_t, YAML::EmitterStyle::value) override {}
+    void OnMapEnd() override {}
+};
+
+constexpr const char* builds =
+    "builds:\n"
+    "  square:\n"
+    "    height: 36\n"
+    "    upper: [{name: cap rail, width: 3 1/2, depth: 1 1/4}, {name: sub rail, width: 2 1/2, depth: 1 1/2}]\n"
+    "    lower: [{name: bottom rail, width: 2 1/2, depth: 1 1/2}]\n"
+    "    lower_gap: 1/2\n"
+    "    play: 1/16\n"
+    "    pickets: {width: 1 1/2, depth: 1 1/2, max_gap: 3 7/8}\n"
+    "    bracket: {post_leg: 1 1/4, rail_leg: 2 1/2, width: 1 1/2, thickness: 1/8, post_hole: 3/4, post_seat: mortise}\n";
+
+std::string job_text(int sections) {
+    std::string text = "units: in\nstairs: {lake: {risers: 5, rise: 7 1/4, run: 11, nosing: 1}}\nposts:\n";
+    for (int i = 0; i < sections; ++i) {
+        const std::string number = std::to_string(i);
+        text += "  foot" + number + ": {stair: lake, at: -5, size: 3 1/2}\n  head" + number + ": {stair: lake, at: 4, nosing: last, size: 4x4}\n";
+    }
+    text += std::string(builds) + "sections:\n";
+    for (int i = 0; i < sections; ++i) {
+        const std::string number = std::to_string(i);
+        text += "  s" + number + ": {from: foot" + number + ", to: head" + number + ", build: square}\n";
+    }
+    return text;
+}
+
+void solve_one() {
+    const ReadResult read = read_job({"one", job_text(1)});
+    constexpr int times = 20000;
+    double sum = 0;
+    const double each = seconds(9, [&] {
+                            for (int i = 0; i < times; ++i) sum += solve(*read.job).sections[0].clear;
+                        }) /
+                        times;
+    const SectionResult section = solve(*read.job).sections[0];
+    std::printf("one raked section, %d pickets, %zu brackets, from a job in memory: %.2f us\n", section.pickets->count, section.brackets.size(),
+                each * 1e6);
+    if (sum <= 0) std::puts("nothing was solved");
+}
+
+long peak_kib() {
+    rusage usage{};
+    getrusage(RUSAGE_SELF, &usage);
+    return usage.ru_maxrss;
+}
+
+void whole_job() {
+    constexpr int sections = 10000;
+    const Source source{"many", job_text(sections)};
+    const double events = seconds(5, [&] {
+        std::istringstream stream(source.text);
+        YAML::Parser parser(stream);
+        Empty handler;
+        parser.HandleNextDocument(handler);
+    });
+    const long before = peak_kib();
+    const ReadResult read = read_job(source);
+    const long after = peak_kib();
+    const double reading = seconds(5, [&] { read_job(source); });
+    std::size_t size = 0;
+    const double all = seconds(5, [&] {
+        const ReadResult again = read_job(source);
+        size = json(*again.job, solve(*again.job)).size();
+    });
+    const double mebibyte = 1024.0 * 1024;
+    std::printf("%d sections, %.2f MiB of YAML to %.1f MiB of JSON\n", sections, double(source.text.size()) / mebibyte, double(size) / mebibyte);
+    std::printf("  event parser alone    %7.1f ms   1.00\n", events * 1e3);
+    std::printf("  text to job           %7.1f ms   %.2f\n", reading * 1e3, reading / events);
+    std::printf("  text to JSON          %7.1f ms   %.2f\n", all * 1e3, all / events);
+    std::printf("  reading took %.1f bytes for each byte of text, the job itself included\n", double(after - before) * 1024 / double(source.text.size()));
+}
+
+}  // namespace
+
+int main() {
+    solve_one();
+    whole_job();
+}
