@@ -1,5 +1,6 @@
 #include "cut_list.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -12,7 +13,7 @@ constexpr double alike = 1e-9;
 class Listing {
  public:
     void add(Stuff stuff, const std::string& name, const Piece& piece, double room, int quantity, Use use) {
-        CutPiece* mine = equal_to(stuff, name, piece);
+        CutPiece* mine = equal_to(stuff, piece);
         if (!mine) {
             by_length_.emplace(length(piece), pieces_.size());
             mine = &pieces_.emplace_back(CutPiece{stuff,
@@ -26,6 +27,7 @@ class Listing {
                                                   0,
                                                   {}});
         }
+        if (std::find(mine->names.begin(), mine->names.end(), name) == mine->names.end()) mine->names.push_back(name);
         mine->room = std::fmin(mine->room, room);
         mine->quantity += quantity;
         mine->uses.push_back(use);
@@ -34,11 +36,11 @@ class Listing {
     std::vector<CutPiece> take() { return std::move(pieces_); }
 
  private:
-    CutPiece* equal_to(Stuff stuff, const std::string& name, const Piece& piece) {
+    CutPiece* equal_to(Stuff stuff, const Piece& piece) {
         const double own = length(piece);
         for (auto at = by_length_.lower_bound(own - alike); at != by_length_.end() && at->first <= own + alike; ++at) {
             CutPiece& candidate = pieces_[at->second];
-            if (candidate.stuff == stuff && candidate.name == name && same_piece(candidate.piece, piece))
+            if (candidate.stuff == stuff && same_piece(candidate.piece, piece))
                 return &candidate;
         }
         return nullptr;

@@ -17,7 +17,7 @@ struct Use {
 /// in: the play along it, for a member between posts; infinite for a picket, which has no fixed faces at its ends.
 struct CutPiece {
     Stuff stuff = Stuff::member;
-    std::string name;
+    std::vector<std::string> names;  // what the job calls it, each name once
     Piece piece;
     EndCut from_end, to_end;
     SetOut measure;
@@ -28,7 +28,7 @@ struct CutPiece {
 };
 
 /// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored): members first, then
-/// pickets, then fillets, each in the order of the job. Members and pickets of the same name only are equal.
+/// pickets, then fillets, each in the order of the job.
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

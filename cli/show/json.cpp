@@ -1,5 +1,6 @@
 #include "json.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 
@@ -7,6 +8,9 @@
 
 namespace rakewright {
 namespace {
+
+/// Down to which depth each item has a line of its own: the top, the ids, their results, and rows of these.
+constexpr int lines_to_depth = 4;
 
 class JsonSheet : public Sheet {
  public:
@@ -19,8 +23,9 @@ class JsonSheet : public Sheet {
     }
 
     void close() {
+        const bool own_line = on_own_line();
         --depth_;
-        if (!first_) new_line();
+        if (!first_ && own_line) new_line();
         out_ += '}';
         first_ = false;
     }
@@ -97,8 +102,9 @@ class JsonSheet : public Sheet {
             body(*this, i);
             close();
         }
+        const bool own_line = on_own_line();
         --depth_;
-        if (!first_) new_line();
+        if (!first_ && own_line) new_line();
         out_ += ']';
         first_ = false;
     }
@@ -118,6 +124,9 @@ class JsonSheet : public Sheet {
         out_ += ']';
     }
 
+    /// A line for each thing of the job and each of its results, and for each row of these; what is deeper stays on its line.
+    bool on_own_line() const { return depth_ <= lines_to_depth; }
+
     void new_line() {
         out_ += '\n';
         out_.append(static_cast<std::size_t>(depth_), ' ');
@@ -125,8 +134,9 @@ class JsonSheet : public Sheet {
 
     void item() {
         if (!first_) out_ += ',';
+        if (on_own_line()) new_line();
+        else if (!first_) out_ += ' ';
         first_ = false;
-        new_line();
     }
 
     void key(const char* name) {
@@ -139,6 +149,11 @@ class JsonSheet : public Sheet {
     void quoted(std::string_view text) {
         static constexpr char hex[] = "0123456789abcdef";
         out_ += '"';
+        if (std::none_of(text.begin(), text.end(), must_be_escaped)) {
+            out_ += text;
+            out_ += '"';
+            return;
+        }
         for (const char c : text) {
             if (c == '"' || c == '\\') out_ += '\\';
             if (static_cast<unsigned char>(c) < 0x20) {
@@ -152,10 +167,15 @@ class JsonSheet : public Sheet {
         out_ += '"';
     }
 
+    static bool must_be_escaped(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20; }
+
     void digits(double value) {
+        if (value == 0) {
+            out_ += '0';
+            return;
+        }
         char text[32];
-        // Adding 0 turns -0 into 0.
-        const auto end = std::to_chars(text, text + sizeof text, value + 0.0).ptr;
+        const auto end = std::to_chars(text, text + sizeof text, value).ptr;
         out_.append(text, end);
     }
 

@@ -103,7 +103,14 @@ class SawAndBench {
 
  private:
     std::string angles(const SawSetting& setting) const {
-        return cells_.angle(setting.miter).shown + " / " + cells_.angle(setting.bevel).shown;
+        const auto words_for = [&](double slope) { return slope == 0 ? std::string("0") : cells_.angle(slope).shown; };
+        return words_for(setting.miter) + " / " + words_for(setting.bevel);
+    }
+
+    static std::string names_of(const CutPiece& piece) {
+        std::string names;
+        for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
+        return names;
     }
 
     bool saw_is_set_once(const CutPiece& piece) const {
@@ -141,7 +148,7 @@ class SawAndBench {
         const auto setting = [&](double slope) { return Cell{"", cells_.angle(slope).raw}; };
         Row row{{cells_.word(mark_of(index)),
                  cells_.count(piece.quantity),
-                 cells_.word(piece.name),
+                 cells_.word(names_of(piece)),
                  {"", exact(size.width)},
                  {"", exact(size.depth)},
                  cells_.word(section),
@@ -152,7 +159,7 @@ class SawAndBench {
                   words(piece.measure.from) + std::string(", ") + words(piece.measure.to)},
                  cells_.fitting(piece.measure.length, piece.room),
                  {"", exact(piece.overall)}},
-                piece.name + ": " + where + "; tip to tip " + cells_.length(piece.overall).shown};
+                names_of(piece) + ": " + where + "; tip to tip " + cells_.length(piece.overall).shown};
         for (const EndCut* end : {&piece.from_end, &piece.to_end}) {
             for (const double slope : {end->flat.miter, end->flat.bevel, end->edge.miter, end->edge.bevel})
                 row.cells.push_back(setting(slope));

@@ -210,6 +210,7 @@ TEST_CASE("touching is not overlapping", "[rail][member]") {
     CHECK_THAT(solved(even_example(with_legs(1.5 * lengthened + 1e-6))).members[0].shortened[1], within(0.125 * lengthened, 1e-13));
     // Depths that are not exact in binary.
     Build tenths = with_legs(0.3);
+    tenths.bracket->post_hole = {Reading(0.2)};
     tenths.upper = {{"cap rail", 3.5, 1.25}, {"filler", 2.5, 0.1}, {"sub rail", 2.5, 0.2}};
     const SectionResult section = solved(floor_example(60, tenths));
     CHECK(section.members[0].shortened == std::array<double, 2>{0, 0});
@@ -265,8 +266,8 @@ TEST_CASE("a rail skew to its stair: rake, clear, compound ends", "[rail][member
     const double along = std::sqrt(1 + rake * rake);
     for (const Member& member : section.members) {
         CHECK_THAT(member.length, within((section.clear - 0.0625) * along, 1e-13));
-        // Along the stick per level across: the face's plan angle, stretched by the rake.
-        CHECK_THAT(std::fabs(member.from_end.flat.miter), within(12.0 / 53 / along, 1e-15));
+        // For each unit to the side the face falls back by 12/53 level, and so by that over cos r along the stick.
+        CHECK_THAT(std::fabs(member.from_end.flat.miter), within(12.0 / 53 * along, 1e-15));
         CHECK(member.from_end.long_point.left != 0);
         CHECK(member.from_end.long_point.top == -1);
     }

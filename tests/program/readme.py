@@ -1,0 +1,20 @@
+"""The excerpt in the README is what the program prints, and its job is the part of the example that it says it is."""
+import pathlib
+import re
+import subprocess
+import sys
+
+program, root = sys.argv[1], pathlib.Path(sys.argv[2])
+readme = (root / "README.md").read_text()
+sheet = subprocess.run([program, "solve", str(root / "fixtures/jobs/fennel-wharf.yaml")], capture_output=True, check=True).stdout.decode()
+blocks = re.findall(r"^```(\w*)\n(.*?)^```$", readme, re.S | re.M)
+excerpts = [text for language, text in blocks if not language]
+assert excerpts, "the README shows no excerpt"
+for excerpt in excerpts:
+    for part in re.split(r"^ *\.\.\.\n", excerpt, flags=re.M):
+        assert part in sheet, f"not in the cut sheet:\n{part}"
+job = next(text for language, text in blocks if language == "yaml")
+done = subprocess.run([program, "solve", "-"], input=job.encode(), capture_output=True)
+assert done.returncode == 0, done.stderr.decode()
+assert (root / "cli/example.yaml").read_bytes() == (root / "fixtures/jobs/fennel-wharf.yaml").read_bytes()
+print("the README is true")
