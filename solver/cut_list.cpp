@@ -17,7 +17,7 @@ class Listing {
         if (!mine) {
             by_length_.emplace(length(piece), pieces_.size());
             mine = &pieces_.emplace_back(CutPiece{stuff,
-                                                  name,
+                                                  {},
                                                   piece,
                                                   end_cut(piece, End::from),
                                                   end_cut(piece, End::to),
