@@ -10,6 +10,7 @@
 #include "read/reader.hpp"
 #include "show/cut_sheet.hpp"
 #include "show/json.hpp"
+#include "show/manual.hpp"
 #include "show/schema.hpp"
 #include "told.hpp"
 #include "write.hpp"
@@ -175,6 +176,8 @@ int run(int argc, char** argv) {
     solve_command->add_option("-o,--output", options.output, "Write to this file and not to standard output");
     solve_command->footer(statuses);
     CLI::App* const example_command = app.add_subcommand("example", "Print a commented job that solves");
+    CLI::App* const keys_command = app.add_subcommand("keys", "Explain every key of a job file");
+    CLI::App* const results_command = app.add_subcommand("results", "Explain every key of the JSON results");
     CLI::App* const schema_command = app.add_subcommand("schema", "Print a JSON Schema of the job file");
 
     try {
@@ -191,6 +194,11 @@ int run(int argc, char** argv) {
     }
 
     if (*example_command) return number_of(print(example_job));
+    if (*keys_command) return number_of(print(job_manual()));
+    if (*results_command) {
+        const Job job = *read_job(source_of("example", manual_specimen)).job;
+        return number_of(print(results_manual(job, solve(job))));
+    }
     if (*schema_command) return number_of(print(job_schema()));
     const std::vector<std::string> formats{"table", "json", "csv"};
     const auto chosen = std::find(formats.begin(), formats.end(), format);

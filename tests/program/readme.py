@@ -1,4 +1,4 @@
-"""The excerpt in the README is what the program prints, and its job is the part of the example that it says it is."""
+"""The README and the pages that the program prints of itself are true: the excerpt is what it prints, the job solves."""
 import pathlib
 import re
 import subprocess
@@ -17,4 +17,7 @@ job = next(text for language, text in blocks if language == "yaml")
 done = subprocess.run([program, "solve", "-"], input=job.encode(), capture_output=True)
 assert done.returncode == 0, done.stderr.decode()
 assert (root / "cli/example.yaml").read_bytes() == (root / "fixtures/jobs/fennel-wharf.yaml").read_bytes()
-print("the README is true")
+for command, page in (("keys", "job-file.md"), ("results", "results.md")):
+    printed = subprocess.run([program, command], capture_output=True, check=True).stdout
+    assert printed == (root / "docs" / page).read_bytes(), f"docs/{page} is not what `rakewright {command}` prints"
+print("the README and the docs are true")

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "../../solver/solution.hpp"
+
+namespace rakewright {
+
+/// Every key of the job file in Markdown, made from the same descriptions that the reader uses.
+std::string job_manual();
+
+/// Every key of the JSON results in Markdown, made from the same descriptions that the writer uses, for the results that this job
+/// has.
+std::string results_manual(const Job& job, const Solution& solution);
+
+}  // namespace rakewright
