@@ -101,8 +101,8 @@ class Telling {
                             (finding_.numbers[2] > 0 ? "; " + whole(2) + " on each tread would do" : std::string()),
                         {}};
             case Trouble::driver_blocked:
-                return {"no straight driver gets home at the post screw of " + whole(0) + (finding_.numbers[0] == 1 ? " bracket" : " brackets") +
-                            ": see `driver` at the posts",
+                return {"no straight driver gets home at the post screw of " + whole(0) +
+                            (finding_.numbers[0] == 1 ? " bracket" : " brackets") + ": see `driver` at the posts",
                         {}};
             case Trouble::leg_below_surface:
                 return {"the leg of the " + group() + " bracket at the " + end() + " end, turned down, would reach " +

@@ -40,8 +40,7 @@ class Listing {
         const double own = length(piece);
         for (auto at = by_length_.lower_bound(own - alike); at != by_length_.end() && at->first <= own + alike; ++at) {
             CutPiece& candidate = pieces_[at->second];
-            if (candidate.stuff == stuff && same_piece(candidate.piece, piece))
-                return &candidate;
+            if (candidate.stuff == stuff && same_piece(candidate.piece, piece)) return &candidate;
         }
         return nullptr;
     }

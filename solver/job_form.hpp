@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <functional>
 #include <initializer_list>
 #include <string>
@@ -60,6 +61,10 @@ class Form {
 
     /// The job's unit, once it was read; an inch before.
     virtual Unit unit() const = 0;
+
+    /// How many values stand under a key of the group that is being described, so that room is made for them at once;
+    /// 0 where that is not known.
+    virtual std::size_t how_many(const char* /*key*/) const { return 0; }
 
     /// What the group that is being described is.
     virtual void about(const char* text) = 0;
@@ -124,6 +129,7 @@ class Form {
     /// Groups under names of the user's own, in the order of the file. Each describes its `id`.
     template <class T>
     void named(const char* key, std::vector<T>& values, int most, Need need, const char* about) {
+        values.reserve(std::min(how_many(key), static_cast<std::size_t>(most)));
         each_named(key, most, need, about, [&](Form& form) { describe(form, values.emplace_back()); });
     }
 

@@ -1,11 +1,12 @@
 #include "reader.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <charconv>
 #include <cstring>
-#include <unordered_map>
 
 #include "../../solver/job_form.hpp"
+#include "character.hpp"
 
 namespace rakewright {
 namespace {
@@ -25,12 +26,57 @@ const char* what_stands(const Node& node) {
 
 std::string ticked(std::string_view key) { return "`" + shown(key) + "`"; }
 
+/// Names and the index of each, found by hash. For so many names as it was made for.
+class Names {
+ public:
+    explicit Names(std::size_t most = 0) : slots_(most == 0 ? 0 : std::bit_ceil(2 * most)) { names_.reserve(most); }
+
+    /// The index that the name already has, or else the given one, which it has from now on.
+    int add(std::string_view name, int index) {
+        Slot& slot = slots_[where(name)];
+        if (slot.number > 0) return slot.index;
+        names_.push_back(name);
+        slot = {static_cast<std::uint32_t>(names_.size()), index};
+        return index;
+    }
+
+    std::optional<int> find(std::string_view name) const {
+        if (slots_.empty()) return std::nullopt;
+        const Slot& slot = slots_[where(name)];
+        return slot.number > 0 ? std::optional(slot.index) : std::nullopt;
+    }
+
+    const std::vector<std::string_view>& all() const { return names_; }
+
+    std::size_t letters() const {
+        std::size_t count = 0;
+        for (const std::string_view name : names_) count += name.size() + 1;
+        return count;
+    }
+
+ private:
+    struct Slot {
+        std::uint32_t number = 0;  // among the names, from 1; 0 where none is
+        int index = 0;
+    };
+
+    std::size_t where(std::string_view name) const {
+        std::size_t i = std::hash<std::string_view>()(name) & (slots_.size() - 1);
+        while (slots_[i].number > 0 && names_[slots_[i].number - 1] != name) i = (i + 1) & (slots_.size() - 1);
+        return i;
+    }
+
+    std::vector<Slot> slots_;
+    std::vector<std::string_view> names_;
+};
+
 /// One key of the text with its value.
 struct Entry {
     std::string_view key;
     std::uint32_t key_node = 0;
     std::uint32_t value_node = 0;
     bool asked_for = false;
+    bool is_repeated = false;
 };
 
 /// A group of keys that is being described, and what was asked of it.
@@ -44,20 +90,44 @@ struct Scope {
         const char* about;
     };
     std::vector<Later> later;
-    std::vector<std::vector<const char*>> ways;
+    std::vector<const char*> way_keys;  // of ways that were not met, all their keys
     const char* ways_expected = nullptr;
     Place place;  // of the group's own key, or of the list item
     std::string_view id;
+
+    bool has(std::string_view key) const {
+        return std::any_of(entries.begin(), entries.end(), [&](const Entry& entry) { return entry.key == key; });
+    }
 
     void clear() {
         entries.clear();
         known.clear();
         missing.clear();
         later.clear();
-        ways.clear();
+        way_keys.clear();
         ways_expected = nullptr;
     }
 };
+
+template <class Keys>
+bool contains(const Keys& keys, std::string_view key) {
+    return std::any_of(keys.begin(), keys.end(), [&](const char* other) { return key == other; });
+}
+
+/// A usual slip in what should be a length, to stand behind what is expected; empty if it is none of them.
+const char* slip_in_length(std::string_view text) {
+    const auto digit = [&](std::size_t i) { return i < text.size() && text[i] >= '0' && text[i] <= '9'; };
+    if (text.find(" in ") != std::string_view::npos && read_angle(text)) return "; this is a slope";
+    if (text.find("deg") != std::string_view::npos || text.find("\u00B0") != std::string_view::npos)
+        return "; this is an angle";
+    if (text.find(',') != std::string_view::npos) return "; decimals stand behind a point, thousands in one";
+    for (std::size_t i = 1; i < text.size(); ++i)
+        if ((text[i] == 'e' || text[i] == 'E') && digit(i - 1) && (digit(i + 1) || digit(i + 2)))
+            return "; numbers are written without an exponent";
+    if (text.front() == '+') return "; without a sign in front";
+    if (text.find_first_not_of("0123456789.") == std::string_view::npos) return "; none is larger than 1000000";
+    return "";
+}
 
 class Reader : public Form {
  public:
@@ -73,6 +143,11 @@ class Reader : public Form {
     }
 
     Unit unit() const override { return unit_; }
+    std::size_t how_many(const char* key) const override {
+        for (const Entry& entry : scopes_[depth_ - 1].entries)
+            if (entry.key == key) return document_.pairs_in(document_.node(entry.value_node));
+        return 0;
+    }
     void about(const char*) override {}
     void id(Id& id) override { id = {std::string(scope().id), scope().place}; }
     void place(Place& place) override { place = scope().place; }
@@ -111,19 +186,15 @@ class Reader : public Form {
         const Node* const node = word_of(key, need, "the name of one of the job's own");
         if (!node) return;
         const auto& names = names_[static_cast<std::size_t>(kind)];
-        const auto found = names.find(document_.value(*node));
-        if (found != names.end()) {
-            value = {found->second, node->place()};
+        if (const std::optional<int> index = names.find(document_.value(*node))) {
+            value = {*index, node->place()};
             return;
         }
         static constexpr const char* words[] = {"stair", "post", "build"};
-        std::vector<std::string> known;
-        for (const auto& [name, index] : names) known.emplace_back(name);
-        Refusal& refusal = refuse(node->place(), "there is no " + std::string(words[static_cast<std::size_t>(kind)]) +
-                                                     " " + ticked(document_.value(*node)));
-        refusal.nearest = nearest(document_.value(*node), known);
-        if (known.empty())
-            refusal.expected = std::string("the job describes no ") + words[static_cast<std::size_t>(kind)] + "s";
+        const std::string word = words[static_cast<std::size_t>(kind)];
+        Refusal& refusal = refuse(node->place(), "there is no " + word + " " + ticked(document_.value(*node)));
+        refusal.nearest = nearest_of(document_.value(*node), names);
+        if (names.all().empty()) refusal.expected = "the job describes no " + word + "s";
     }
 
     void written(const char* key, Grammar& grammar, Need need, const char*) override {
@@ -154,8 +225,20 @@ class Reader : public Form {
     }
 
     void ways(std::initializer_list<std::initializer_list<const char*>> sets, const char* expected) override {
-        for (const auto& set : sets) scope().ways.emplace_back(set);
-        scope().ways_expected = expected;
+        Scope& here = scope();
+        const auto in_a_set = [&](std::string_view key) {
+            return std::any_of(sets.begin(), sets.end(), [&](const auto& set) { return contains(set, key); });
+        };
+        const auto given = std::count_if(here.entries.begin(), here.entries.end(),
+                                         [&](const Entry& entry) { return !entry.is_repeated && in_a_set(entry.key); });
+        for (const auto& set : sets)
+            if (static_cast<std::size_t>(given) == set.size() &&
+                std::all_of(set.begin(), set.end(), [&](const char* key) { return here.has(key); }))
+                return;
+        here.ways_expected = expected;
+        for (const auto& set : sets)
+            for (const char* key : set)
+                if (!contains(here.way_keys, key)) here.way_keys.push_back(key);
     }
 
     void later(const char* key, const char* about) override { scope().later.push_back({key, nullptr, about}); }
@@ -185,7 +268,7 @@ class Reader : public Form {
         }
         Refusal& refusal = refuse(node->place(), ticked(key) + " cannot be '" + shown(document_.value(*node)) + "'");
         refusal.expected = expected;
-        refusal.nearest = nearest(document_.value(*node), known);
+        if (!is_full()) refusal.nearest = nearest(document_.value(*node), known);
     }
 
     void group(const char* key, Need need, const char*, const Body& body) override {
@@ -232,10 +315,12 @@ class Reader : public Form {
             return;
         }
         std::vector<Entry> entries;
+        entries.reserve(document_.pairs_in(*node));
         list_entries(*node, entries);
         check_how_many(key, *node, static_cast<int>(entries.size()), {need == be_given ? 1 : 0, most});
         const std::optional<Kind> kind = kind_of(key);
-        for (std::size_t i = 0; i < entries.size(); ++i) {
+        if (kind) names_[static_cast<std::size_t>(*kind)] = Names(entries.size());
+        for (std::size_t i = 0; i < std::min(entries.size(), static_cast<std::size_t>(most)); ++i) {
             const Entry& entry = entries[i];
             check_id(entry);
             const Node& value = document_.node(entry.value_node);
@@ -246,16 +331,28 @@ class Reader : public Form {
             else
                 wrong_kind(entry.key, value, "a map of keys");
             // Named even where it is refused, so that who names it is not refused too.
-            if (kind) names_[static_cast<std::size_t>(*kind)].emplace(entry.key, static_cast<int>(i));
+            if (kind) names_[static_cast<std::size_t>(*kind)].add(entry.key, static_cast<int>(i));
         }
     }
 
  private:
     Scope& scope() { return scopes_[depth_ - 1]; }
 
+    bool is_full() const { return refusals_.size() >= most_kept; }
+
     Refusal& refuse(Place place, std::string sentence) {
+        if (is_full()) return not_kept_ = {};
         refusals_.push_back({place, std::move(sentence), {}, {}, {}});
         return refusals_.back();
+    }
+
+    /// The nearest of the job's own names, as long as that is quick: a job of many names, many of them mistyped, is
+    /// refused without.
+    std::string nearest_of(std::string_view word, const Names& names) {
+        const std::size_t effort = names.letters() * (word.size() + 1);
+        if (is_full() || effort > effort_left_) return {};
+        effort_left_ -= effort;
+        return nearest(word, {names.all().begin(), names.all().end()});
     }
 
     static bool is_word(const Node& node) {
@@ -285,7 +382,7 @@ class Reader : public Form {
             const std::uint32_t value = document_.node(key).next;
             const Node& node = document_.node(key);
             if (is_word(node))
-                entries.push_back({document_.value(node), key, value, false});
+                entries.push_back({document_.value(node), key, value});
             else
                 refuse(node.place(), std::string("a key is ") + what_stands(node)).expected =
                     "a word in front of the colon";
@@ -296,7 +393,8 @@ class Reader : public Form {
 
     void refuse_repeated(std::vector<Entry>& entries) {
         constexpr std::size_t few = 16;
-        const auto repeated = [&](const Entry& first, const Entry& again) {
+        const auto repeated = [&](const Entry& first, Entry& again) {
+            again.is_repeated = true;
             Refusal& refusal = refuse(document_.node(again.key_node).place(), ticked(again.key) + " is given twice");
             refusal.also.push_back({document_.node(first.key_node).place(), "first given here"});
         };
@@ -309,9 +407,11 @@ class Reader : public Form {
                     }
             return;
         }
-        std::unordered_map<std::string_view, const Entry*> seen;
-        for (const Entry& entry : entries)
-            if (const auto [first, fresh] = seen.emplace(entry.key, &entry); !fresh) repeated(*first->second, entry);
+        Names seen(entries.size());
+        for (std::size_t i = 0; i < entries.size(); ++i) {
+            const int first = seen.add(entries[i].key, static_cast<int>(i));
+            if (first != static_cast<int>(i)) repeated(entries[static_cast<std::size_t>(first)], entries[i]);
+        }
     }
 
     void open(const Node& map, Place place, std::string_view id) {
@@ -328,8 +428,9 @@ class Reader : public Form {
     const Node* find(const char* key, Need need) {
         Scope& here = scope();
         here.known.push_back(key);
+        const std::string_view wanted = key;
         for (Entry& entry : here.entries) {
-            if (entry.key != key) continue;
+            if (entry.key != wanted) continue;
             entry.asked_for = true;
             found_key_ = document_.node(entry.key_node).place();
             const Node& value = document_.node(entry.value_node);
@@ -367,8 +468,8 @@ class Reader : public Form {
     bool refuse_later(std::string_view key, const Node& node, std::string_view written) {
         for (const Scope::Later& later : scope().later) {
             if (!later.written || key != later.key || written != later.written) continue;
-            refuse(node.place(), ticked(key) + " as " + later.written + " comes with later work: " + later.about).expected =
-                "another way of giving it for now";
+            refuse(node.place(), ticked(key) + " as " + later.written + " comes with later work: " + later.about)
+                .expected = "another way of giving it for now";
             return true;
         }
         return false;
@@ -385,7 +486,8 @@ class Reader : public Form {
         }
         const std::optional<double> value = read_length(document_.value(node), unit_);
         if (!value) {
-            unreadable(key, node, example);
+            const std::string_view text = document_.value(node);
+            unreadable(key, node, example + (text.empty() ? "" : slip_in_length(text)));
             return false;
         }
         const bool within = range == Range::any || *value > 0 || (range == Range::not_negative && *value == 0);
@@ -398,10 +500,14 @@ class Reader : public Form {
     }
 
     bool take_angle(std::string_view key, const Node& node, Counts range, AngleReading& reading) {
-        const std::string expected = "degrees from " + std::to_string(range.least) + " to " +
-                                     std::to_string(range.most) + ", or a slope such as 7 1/4 in 11";
+        const auto expected = [&] {
+            const std::string most = std::to_string(range.most);
+            return (range.least == 0 ? "more than 0 and at most " + most + " degrees"
+                                     : "degrees from " + std::to_string(range.least) + " to " + most) +
+                   ", or a slope such as 7 1/4 in 11";
+        };
         if (!is_word(node)) {
-            wrong_kind(key, node, expected);
+            wrong_kind(key, node, expected());
             return false;
         }
         const std::optional<Angle> angle = read_angle(document_.value(node));
@@ -409,10 +515,7 @@ class Reader : public Form {
         const std::optional<double> written_degrees = read_degrees(document_.value(node));
         const double given = written_degrees ? *written_degrees : angle ? degrees(*angle) : 0;
         if (!angle || given < range.least || given > range.most || (range.least == 0 && !(given > 0))) {
-            unreadable(key, node,
-                       range.least == 0 ? "more than 0 and at most " + std::to_string(range.most) +
-                                              " degrees, or a slope such as 7 1/4 in 11"
-                                        : expected);
+            unreadable(key, node, expected());
             return false;
         }
         reading = {*angle, node.place()};
@@ -420,17 +523,18 @@ class Reader : public Form {
     }
 
     bool take_count(std::string_view key, const Node& node, Counts range, Count& count) {
-        const std::string expected =
-            "a whole number from " + std::to_string(range.least) + " to " + std::to_string(range.most);
+        const auto expected = [&] {
+            return "a whole number from " + std::to_string(range.least) + " to " + std::to_string(range.most);
+        };
         if (!is_word(node)) {
-            wrong_kind(key, node, expected);
+            wrong_kind(key, node, expected());
             return false;
         }
         const std::string_view text = document_.value(node);
         int value = 0;
         const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
         if (error != std::errc() || end != text.data() + text.size() || value < range.least || value > range.most) {
-            unreadable(key, node, expected);
+            unreadable(key, node, expected());
             return false;
         }
         count = {value, node.place()};
@@ -446,9 +550,11 @@ class Reader : public Form {
     }
 
     void check_id(const Entry& entry) {
-        if (!entry.key.empty() && entry.key.size() <= longest_id) return;
-        refuse(document_.node(entry.key_node).place(), entry.key.empty() ? "a name is empty" : "a name is too long")
-            .expected = "a name of 1 to " + std::to_string(longest_id) + " bytes";
+        std::size_t characters = 0;
+        for (std::size_t i = 0; i < entry.key.size(); i += character_at(entry.key, i).size) ++characters;
+        if (characters > 0 && characters <= longest_id) return;
+        refuse(document_.node(entry.key_node).place(), characters == 0 ? "a name is empty" : "a name is too long")
+            .expected = "a name of 1 to " + std::to_string(longest_id) + " characters";
     }
 
     /// Refuses what the group has and should not have, then what it lacks.
@@ -456,7 +562,7 @@ class Reader : public Form {
         Scope& here = scope();
         std::vector<std::string> meant;
         for (const Entry& entry : here.entries)
-            if (!entry.asked_for) refuse_unknown(here, entry, meant);
+            if (!entry.asked_for && !entry.is_repeated) refuse_unknown(here, entry, meant);
         const auto is_meant = [&](const char* key) {
             return std::any_of(meant.begin(), meant.end(), [&](const std::string& near) {
                 return near.find(std::string("'") + key + "'") != std::string::npos;
@@ -480,39 +586,31 @@ class Reader : public Form {
                     "leave it out for now";
                 return;
             }
+        if (is_full()) return;
+        const bool no_colon =
+            document_.node(entry.value_node).kind() == Node::Kind::null && !document_.has_colon(entry.key_node);
+        const std::string_view word = no_colon ? entry.key.substr(0, entry.key.find(' ')) : entry.key;
         const std::vector<std::string> known(here.known.begin(), here.known.end());
-        Refusal& refusal = refuse(place, "unknown key " + ticked(entry.key));
-        refusal.nearest = nearest(entry.key, known);
-        if (refusal.nearest.empty()) {
-            for (const std::string& key : known)
-                refusal.expected += (refusal.expected.empty() ? "one of " : ", ") + key;
-        } else {
-            meant.push_back(refusal.nearest);
+        const std::string near = nearest(word, known);
+        if (!near.empty()) meant.push_back(near);
+        if (no_colon) {
+            refuse(place, "there is no colon behind " + ticked(entry.key)).expected =
+                "a key, a colon, a blank and its value";
+            return;
         }
+        Refusal& refusal = refuse(place, "unknown key " + ticked(entry.key));
+        refusal.nearest = near;
+        if (!near.empty()) return;
+        for (const std::string& key : known) refusal.expected += (refusal.expected.empty() ? "one of " : ", ") + key;
     }
 
     template <class IsMeant>
     void check_ways(const Scope& here, const IsMeant& is_meant) {
-        if (here.ways.empty()) return;
-        const auto given = [&](const char* key) {
-            return std::any_of(here.entries.begin(), here.entries.end(),
-                               [&](const Entry& entry) { return entry.key == key; });
-        };
-        std::vector<const char*> keys;
-        for (const auto& way : here.ways)
-            for (const char* key : way)
-                if (std::none_of(keys.begin(), keys.end(),
-                                 [&](const char* other) { return std::strcmp(key, other) == 0; }))
-                    keys.push_back(key);
-        const auto count_given = [&](const auto& list) { return std::count_if(list.begin(), list.end(), given); };
-        for (const auto& way : here.ways)
-            if (count_given(way) == static_cast<std::ptrdiff_t>(way.size()) &&
-                count_given(keys) == static_cast<std::ptrdiff_t>(way.size()))
-                return;
-        if (std::any_of(keys.begin(), keys.end(), is_meant)) return;
+        const std::vector<const char*>& keys = here.way_keys;
+        if (!here.ways_expected || std::any_of(keys.begin(), keys.end(), is_meant)) return;
         std::string present;
         for (const char* key : keys)
-            if (given(key)) present += (present.empty() ? "" : ", ") + ticked(key);
+            if (here.has(key)) present += (present.empty() ? "" : ", ") + ticked(key);
         refuse(here.place, (here.id.empty() ? std::string() : ticked(here.id) + " ") +
                                (present.empty() ? "is not described" : "is not described by " + present))
             .expected = here.ways_expected;
@@ -523,8 +621,10 @@ class Reader : public Form {
     std::vector<Scope> scopes_;
     std::size_t depth_ = 0;
     Place found_key_;
-    std::array<std::unordered_map<std::string_view, int>, 3> names_;
+    std::array<Names, 3> names_;
     std::vector<Refusal> refusals_;
+    Refusal not_kept_;
+    std::size_t effort_left_ = 200'000'000;  // letters compared with letters, about a third of a second
 };
 
 }  // namespace

@@ -1,6 +1,10 @@
 #include "refusal.hpp"
 
 #include <algorithm>
+#include <array>
+#include <numeric>
+
+#include "character.hpp"
 
 namespace rakewright {
 namespace {
@@ -46,11 +50,31 @@ class Lines {
     std::vector<std::size_t> starts_;
 };
 
-/// A part of a line as it can be shown: tabs as one blank, control characters as a question mark.
+/// A part of a line as it can be shown: tabs as one blank, what no terminal should get as a question mark.
 std::string plain(std::string_view text) {
     std::string out;
-    for (const char c : text) out += c == '\t' ? ' ' : (static_cast<unsigned char>(c) < 0x20 || c == 0x7f) ? '?' : c;
+    for (std::size_t i = 0; i < text.size();) {
+        const Character character = character_at(text, i);
+        if (text[i] == '\t')
+            out += ' ';
+        else if (!character.is_text || is_control(character.code))
+            out += '?';
+        else
+            out += text.substr(i, character.size);
+        i += character.size;
+    }
     return out;
+}
+
+/// How many columns of a terminal a plain text takes.
+std::size_t columns_in(std::string_view text) {
+    std::size_t columns = 0;
+    for (std::size_t i = 0; i < text.size();) {
+        const Character character = character_at(text, i);
+        columns += static_cast<std::size_t>(columns_of(character.code));
+        i += character.size;
+    }
+    return columns;
 }
 
 /// The last, or first, so many characters of a text.
@@ -77,8 +101,8 @@ std::string excerpt(const Spotted& spotted, bool colour) {
     const std::string before = plain(tail(spotted.before, before_most)),
                       marked = plain(head(spotted.marked, marked_most)),
                       behind = plain(head(spotted.behind, behind_most));
-    const std::string carets(std::max<std::size_t>(1, characters_in(marked)), '^');
-    return "  | " + before + marked + behind + "\n  | " + std::string(characters_in(before), ' ') +
+    const std::string carets(std::max<std::size_t>(1, columns_in(marked)), '^');
+    return "  | " + before + marked + behind + "\n  | " + std::string(columns_in(before), ' ') +
            (colour ? "\033[31m" : "") + carets + (colour ? "\033[0m" : "") + '\n';
 }
 
@@ -86,20 +110,34 @@ std::string heading(const Source& source, const Spotted& spotted) {
     return shown(source.name) + ':' + std::to_string(spotted.line) + ':' + std::to_string(spotted.column) + ": ";
 }
 
+constexpr std::size_t longest_compared = 64;
+
 /// Letters put in, left out, changed, or two neighbours swapped (optimal string alignment, each place touched once).
+/// Neither word longer than `longest_compared`.
 std::size_t distance(std::string_view a, std::string_view b) {
-    std::vector<std::vector<std::size_t>> d(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
-    for (std::size_t i = 0; i <= a.size(); ++i)
-        for (std::size_t j = 0; j <= b.size(); ++j) {
-            if (i == 0 || j == 0) {
-                d[i][j] = i + j;
-                continue;
-            }
-            d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1)});
+    using Row = std::array<std::size_t, longest_compared + 1>;
+    Row before_last{}, last{}, row{};
+    std::iota(last.begin(), last.end(), std::size_t{0});
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        row[0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            row[j] = std::min({last[j] + 1, row[j - 1] + 1, last[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1)});
             if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+                row[j] = std::min(row[j], before_last[j - 2] + 1);
         }
-    return d[a.size()][b.size()];
+        before_last = last;
+        last = row;
+    }
+    return last[b.size()];
+}
+
+/// Words quoted and joined by "or", the first three of them.
+std::string either(const std::vector<std::string_view>& words) {
+    constexpr std::size_t most = 3;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(words.size(), most); ++i)
+        text += (i == 0 ? "'" : " or '") + shown(words[i]) + "'";
+    return text;
 }
 
 }  // namespace
@@ -134,21 +172,21 @@ std::string rendered(const Source& source, std::vector<Refusal> refusals, bool c
 }
 
 std::string nearest(std::string_view word, const std::vector<std::string>& names) {
-    constexpr std::size_t longest = 64;
+    if (word.size() > longest_compared) return {};
     std::size_t best = word.size() / 3 + (word.size() < 3 ? 0 : 1);
-    std::string text;
-    if (word.size() > longest) return text;
-    std::vector<std::string> sorted = names;
-    std::sort(sorted.begin(), sorted.end());
-    sorted.erase(std::unique(sorted.begin(), sorted.end()), sorted.end());
-    for (const std::string& name : sorted) {
-        if (name.size() > longest) continue;
+    std::vector<std::string_view> near;
+    for (const std::string& name : names) {
+        const std::size_t differ = std::max(word.size(), name.size()) - std::min(word.size(), name.size());
+        if (name.size() > longest_compared || differ > best) continue;
         const std::size_t away = distance(word, name);
         if (away > best || away >= name.size()) continue;
-        text = away < best || text.empty() ? "'" + shown(name) + "'" : text + " or '" + shown(name) + "'";
+        if (away < best) near.clear();
         best = away;
+        near.push_back(name);
     }
-    return text;
+    std::sort(near.begin(), near.end());
+    near.erase(std::unique(near.begin(), near.end()), near.end());
+    return either(near);
 }
 
 std::string shown(std::string_view text) {

@@ -39,7 +39,7 @@ std::string rendered(const Source& source, std::vector<Refusal> refusals, bool c
 inline constexpr std::size_t most_shown = 100;
 
 /// The names nearest to a word, by how many letters must be put in, left out, changed or swapped: at most a third of
-/// them. All that are equally near, quoted and joined by "or"; empty if none is near.
+/// them and one. Those that are equally near, at most three, quoted and joined by "or"; empty if none is near.
 std::string nearest(std::string_view word, const std::vector<std::string>& names);
 
 /// A text made fit to be shown in a sentence: cut to 60 characters, nothing in it that a terminal would obey.

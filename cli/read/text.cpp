@@ -7,8 +7,11 @@
 #include <yaml-cpp/parser.h>
 
 #include <algorithm>
+#include <array>
 #include <istream>
 #include <streambuf>
+
+#include "character.hpp"
 
 namespace rakewright {
 namespace {
@@ -26,21 +29,35 @@ Refusal at(std::size_t begin, std::size_t size, std::string sentence, std::strin
             {}};
 }
 
-/// How many bytes the UTF-8 character that starts here takes; 0 if it is none (RFC 3629: no overlong forms, no
-/// surrogates).
-std::size_t character_at(std::string_view text, std::size_t i) {
-    const auto byte = [&](std::size_t k) { return i + k < text.size() ? static_cast<unsigned char>(text[i + k]) : 0u; };
-    const auto follows = [&](std::size_t k, unsigned low = 0x80, unsigned high = 0xBF) {
-        return byte(k) >= low && byte(k) <= high;
-    };
-    const unsigned lead = byte(0);
-    if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead <= 0xDF) return follows(1) ? 2 : 0;
-    if (lead >= 0xE0 && lead <= 0xEF)
-        return follows(1, lead == 0xE0 ? 0xA0 : 0x80, lead == 0xED ? 0x9F : 0xBF) && follows(2) ? 3 : 0;
-    if (lead >= 0xF0 && lead <= 0xF4)
-        return follows(1, lead == 0xF0 ? 0x90 : 0x80, lead == 0xF4 ? 0x8F : 0xBF) && follows(2) && follows(3) ? 4 : 0;
-    return 0;
+/// Which bytes are in a set, looked up.
+using Bytes = std::array<bool, 256>;
+bool has(const Bytes& bytes, char c) { return bytes[static_cast<unsigned char>(c)]; }
+
+constexpr Bytes bytes_of(std::string_view text) {
+    Bytes bytes{};
+    for (const char c : text) bytes[static_cast<unsigned char>(c)] = true;
+    return bytes;
+}
+
+constexpr Bytes ordinary_bytes() {
+    Bytes bytes{};
+    for (std::size_t c = 0x20; c < 0x7F; ++c) bytes[c] = true;
+    bytes['\t'] = true;
+    return bytes;
+}
+
+/// What is wrong with the character at `i`; nothing if it may stand in a job.
+const char* trouble_with(std::string_view text, std::size_t i, const Character& character) {
+    if (!character.is_text) return "these bytes are not UTF-8 text";
+    if (character.code == 0xFEFF) return "a byte order mark stands here";
+    if (!is_control(character.code) || character.code == '\t') return nullptr;
+    if (character.code == '\r' && i + 1 < text.size() && text[i + 1] == '\n') return nullptr;
+    return "a control character stands here";
+}
+
+bool is_utf_16(std::string_view text) {
+    return text.compare(0, 2, "\xFF\xFE") == 0 || text.compare(0, 2, "\xFE\xFF") == 0 ||
+           (text.size() > 1 && (text[0] == 0) != (text[1] == 0));
 }
 
 /// What is wrong with the bytes, the first of each line at most.
@@ -49,36 +66,36 @@ void scan_bytes(std::string_view text, std::vector<Refusal>& refusals) {
         refusals.push_back(at(0, 0, "the job is larger than " + std::to_string(largest_job >> 20) + " MiB"));
         return;
     }
+    if (is_utf_16(text)) {
+        refusals.push_back(at(0, 0, "the job is UTF-16 text", "a text file saved as UTF-8"));
+        return;
+    }
+    static constexpr Bytes ordinary = ordinary_bytes();
     std::size_t line = 0;
-    const auto skip_line = [&](std::size_t from) { return std::min(text.find('\n', from), text.size()); };
+    const auto refuse = [&](std::size_t i, std::size_t size, std::string sentence, const char* expected) {
+        if (refusals.size() < most_kept) refusals.push_back(at(i, size, std::move(sentence), expected));
+        return std::min(text.find('\n', i), text.size());
+    };
     for (std::size_t i = 0; i < text.size();) {
-        const char c = text[i];
-        if (c == '\n') {
+        if (text[i] == '%' && i == line) {
+            i = refuse(i, 1, "a line may not start with '%'", "no YAML directives; quote a text that starts so");
+            continue;
+        }
+        const std::size_t end = std::min(text.size(), line + longest_line + 1);
+        while (i < end && has(ordinary, text[i])) ++i;
+        if (i == text.size()) return;
+        if (text[i] == '\n') {
             line = ++i;
             continue;
         }
-        if (i - line > longest_line) {
-            refusals.push_back(at(i, 1, "the line is longer than " + std::to_string(longest_line) + " bytes",
-                                  "one key or list item a line"));
-            i = skip_line(i);
-            continue;
-        }
-        const std::size_t size = character_at(text, i);
-        const bool control = (static_cast<unsigned char>(c) < 0x20 && c != '\t' &&
-                              !(c == '\r' && i + 1 < text.size() && text[i + 1] == '\n')) ||
-                             c == 0x7f;
-        if (size == 0) {
-            refusals.push_back(at(i, 1, "these bytes are not UTF-8 text", "a text file saved as UTF-8"));
-        } else if (control) {
-            refusals.push_back(at(i, 1, "a control character stands here", "a plain text file"));
-        } else if (c == '%' && i == line) {
-            refusals.push_back(
-                at(i, 1, "a line may not start with '%'", "no YAML directives; quote a text that starts so"));
-        } else {
-            i += size;
-            continue;
-        }
-        i = skip_line(i);
+        const Character character = character_at(text, i);
+        if (i - line > longest_line)
+            i = refuse(line, 1, "the line is longer than " + std::to_string(longest_line) + " bytes",
+                       "one key or list item a line");
+        else if (const char* const trouble = trouble_with(text, i, character))
+            i = refuse(i, character.size, trouble, "a plain text file saved as UTF-8");
+        else
+            i += character.size;
     }
 }
 
@@ -110,7 +127,7 @@ class TextBuffer : public std::streambuf {
 class DocumentMaker : public YAML::EventHandler {
  public:
     explicit DocumentMaker(std::string_view text) : text_(text), document_(text) {
-        document_.nodes_.reserve(text.size() / 6 + 16);
+        document_.nodes_.reserve(std::min(text.size() / 6 + 16, most_nodes));
     }
 
     std::optional<Document> make(std::vector<Refusal>& refusals) {
@@ -155,16 +172,17 @@ class DocumentMaker : public YAML::EventHandler {
     void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                   const std::string& value) override {
         check_anchor(mark, anchor);
-        check_tag(mark, tag);
         const std::size_t begin = position(mark);
-        const char first = begin < text_.size() ? text_[begin] : ' ';
-        if (value.size() > longest_value)
-            throw Stop{at(begin, 1, "the value is longer than " + std::to_string(longest_value) + " bytes")};
+        check_tag(begin, tag);
+        const char first = first_of(begin);
         if (first == '"' || first == '\'') {
             add_quoted(begin, value);
             return;
         }
+        if (first == '|' || first == '>')
+            throw Stop{at(begin, 1, "a block of text stands here", "a value on one line; quote a text that starts so")};
         if (text_.compare(begin, value.size(), value) != 0) throw several_lines(begin);
+        check_size(begin, value);
         add(Node::Kind::word, begin, value.size());
     }
 
@@ -195,17 +213,52 @@ class DocumentMaker : public YAML::EventHandler {
                           "no anchors or aliases; quote a text that starts with '&'")};
     }
 
-    void check_tag(const YAML::Mark& mark, const std::string& tag) const {
-        if (!tag.empty() && tag != "?" && tag != "!")
-            throw Stop{at(position(mark), 1, "a tag stands here", "no tags; quote a text that starts with '!'")};
+    char first_of(std::size_t begin) const { return begin < text_.size() ? text_[begin] : ' '; }
+
+    static void check_size(std::size_t begin, std::string_view value) {
+        if (value.size() > longest_value)
+            throw Stop{at(begin, 1, "the value is longer than " + std::to_string(longest_value) + " bytes")};
+    }
+
+    void check_tag(std::size_t begin, const std::string& tag) const {
+        // The parser itself gives plain words the tag "?" and quoted ones "!".
+        if (tag.size() > 1 || first_of(begin) == '!')
+            throw Stop{at(begin, 1, "a tag stands here", "no tags; quote a text that starts with '!'")};
+    }
+
+    /// How far the line at a place is indented.
+    std::size_t indent_at(std::size_t place) const {
+        const std::size_t end = place == 0 ? std::string_view::npos : text_.rfind('\n', place - 1),
+                          line = end == std::string_view::npos ? 0 : end + 1;
+        return std::min(text_.find_first_not_of(' ', line), text_.size()) - line;
+    }
+
+    bool same_line(std::size_t a, std::size_t b) const {
+        return text_.substr(a, b - a).find('\n') == std::string_view::npos;
+    }
+
+    /// A bracket that is not closed, told where it opens; none where the text that stands in its way may still be
+    /// inside it, because something else is missing there.
+    std::optional<Refusal> unclosed_bracket(std::size_t in_its_way) const {
+        const std::optional<std::size_t> bracket = open_bracket();
+        if (!bracket) return std::nullopt;
+        const char closing = text_[*bracket] == '{' ? '}' : ']';
+        Refusal refusal = at(*bracket, 1, "this bracket is not closed", std::string("a `") + closing + "`");
+        in_its_way = text_.find_first_not_of(" \t\r\n", in_its_way);
+        if (in_its_way == std::string_view::npos) return refusal;
+        const char other = closing == '}' ? ']' : '}';
+        const bool next_key = !same_line(*bracket, in_its_way) && indent_at(in_its_way) <= indent_at(*bracket);
+        if (text_[in_its_way] != other && !next_key) return std::nullopt;
+        refusal.also.push_back({{static_cast<std::uint32_t>(in_its_way), 1}, "in front of this"});
+        return refusal;
     }
 
     /// A plain text that goes on in the next line: most often a bracket that is not closed.
     Stop several_lines(std::size_t begin) const {
-        Stop stop{at(begin, 1, "a text goes over several lines", "a value on one line")};
-        if (const std::optional<std::size_t> bracket = open_bracket())
-            stop.refusal.also.push_back({{static_cast<std::uint32_t>(*bracket), 1}, "is the bracket closed that opens here"});
-        return stop;
+        if (const std::optional<Refusal> bracket = unclosed_bracket(text_.find('\n', begin))) return Stop{*bracket};
+        if (open_bracket())
+            return Stop{at(begin, 1, "a comma is missing between this and the next line", "a comma behind each value")};
+        return Stop{at(begin, 1, "a text goes over several lines", "a value on one line")};
     }
 
     void add_quoted(std::size_t begin, const std::string& value) {
@@ -215,15 +268,28 @@ class DocumentMaker : public YAML::EventHandler {
         if (inside.find('\n') != std::string_view::npos)
             throw Stop{at(begin, 1, "a quoted text goes over several lines; is this quote closed where it should be?",
                           "a value on one line")};
+        check_size(begin, value);
         add(Node::Kind::quoted, begin, *end + 1 - begin);
         if (inside == value) return;
+        check_shown(begin, value);
         document_.values_.push_back(value);
         document_.nodes_.back().child = static_cast<std::uint32_t>(document_.values_.size());
     }
 
+    /// Refuses what could not be written but by an escape.
+    void check_shown(std::size_t begin, std::string_view value) const {
+        for (std::size_t i = 0; i < value.size();) {
+            const Character character = character_at(value, i);
+            if (!character.is_text || is_control(character.code))
+                throw Stop{at(begin, document_.nodes_.back().size, "an escape stands for a control character",
+                              "a text that can be shown")};
+            i += character.size;
+        }
+    }
+
     void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor, Node::Kind kind) {
         check_anchor(mark, anchor);
-        check_tag(mark, tag);
+        check_tag(position(mark), tag);
         if (open_.size() >= static_cast<std::size_t>(deepest))
             throw Stop{at(position(mark), 1, "it is nested deeper than " + std::to_string(deepest) + " levels")};
         add(kind, position(mark), 1);
@@ -260,19 +326,32 @@ class DocumentMaker : public YAML::EventHandler {
 
     Refusal explained(const YAML::Exception& error) const {
         const std::size_t where = position(error.mark);
-        // A quote that opens near by and never closes is what people mistype most.
-        for (std::size_t i = last_end_; i < std::min(where + 1, text_.size()); ++i)
-            if ((text_[i] == '"' || text_[i] == '\'') && !closing_quote(text_, i))
-                return at(i, 1, "this quote is not closed", "the same quote again, on the same line");
-        if (const std::optional<std::size_t> bracket = open_bracket()) {
-            const bool rest_is_blank = text_.find_first_not_of(" \t\r\n", where) == std::string_view::npos;
-            if (rest_is_blank)
-                return at(*bracket, 1, "this bracket is not closed", text_[*bracket] == '{' ? "a `}`" : "a `]`");
-            Refusal refusal = at(where, 1, "this is not YAML: " + error.msg);
+        if (const std::optional<std::size_t> quote = unclosed_quote(last_end_, where))
+            return at(*quote, 1, "this quote is not closed", "the same quote again, on the same line");
+        if (const std::optional<Refusal> bracket = unclosed_bracket(where)) return *bracket;
+        Refusal refusal = at(where, 1, "this is not YAML: " + error.msg);
+        if (const std::optional<std::size_t> bracket = open_bracket())
             refusal.also.push_back({{static_cast<std::uint32_t>(*bracket), 1}, "inside the bracket that opens here"});
-            return refusal;
+        return refusal;
+    }
+
+    /// A quote that opens between two places, outside a comment, and never closes: what people mistype most.
+    std::optional<std::size_t> unclosed_quote(std::size_t from, std::size_t to) const {
+        for (std::size_t i = from; i < text_.size() && i <= to; ++i) {
+            if (starts_comment(i)) {
+                i = std::min(text_.find('\n', i), text_.size());
+            } else if (text_[i] == '"' || text_[i] == '\'') {
+                const std::optional<std::size_t> end = closing_quote(text_, i);
+                if (!end) return i;
+                i = *end;
+            }
         }
-        return at(where, 1, "this is not YAML: " + error.msg);
+        return std::nullopt;
+    }
+
+    bool starts_comment(std::size_t i) const {
+        static constexpr Bytes blanks = bytes_of(" \t\r\n");
+        return text_[i] == '#' && (i == 0 || has(blanks, text_[i - 1]));
     }
 
     /// Between two words only blanks, comments and the signs of maps and lists may stand: anything else the parser has
@@ -288,14 +367,16 @@ class DocumentMaker : public YAML::EventHandler {
     }
 
     void check_gap(std::size_t from, std::size_t to) const {
+        static constexpr Bytes signs = bytes_of(" \t\r\n{}[],:-?.");
         for (std::size_t i = from; i < to; ++i) {
-            if (text_[i] == '#' && (i == 0 || text_[i - 1] == ' ' || text_[i - 1] == '\t' || text_[i - 1] == '\n')) {
+            if (has(signs, text_[i])) continue;
+            if (starts_comment(i)) {
                 i = std::min(text_.find('\n', i), text_.size());
-            } else if (std::string_view(" \t\r\n{}[],:-?.").find(text_[i]) == std::string_view::npos) {
-                const std::size_t end = std::min(text_.find_first_of(" \t\r\n", i), text_.size());
-                throw Stop{at(i, end - i, "this stands where no value can be",
-                              "`key: value`, one on each line, or in brackets with commas between")};
+                continue;
             }
+            const std::size_t end = std::min(text_.find_first_of(" \t\r\n", i), text_.size());
+            throw Stop{at(i, end - i, "this stands where no value can be",
+                          "`key: value`, one on each line, or in brackets with commas between")};
         }
     }
 
@@ -312,10 +393,26 @@ std::string_view Document::value(const Node& node) const {
     return node.child > 0 ? std::string_view(values_[node.child - 1]) : text_.substr(node.begin + 1, node.size - 2);
 }
 
+std::size_t Document::pairs_in(const Node& map) const {
+    std::size_t pairs = 0;
+    if (map.kind() == Node::Kind::map)
+        for (std::uint32_t key = map.child; key; key = node(node(key).next).next) ++pairs;
+    return pairs;
+}
+
+bool Document::has_colon(std::uint32_t key) const {
+    const std::size_t end = std::size_t{node(key).begin} + node(key).size, next = text_.find_first_not_of(" \t", end);
+    return next < text_.size() && text_[next] == ':';
+}
+
 std::optional<Document> read_document(const Source& source, std::vector<Refusal>& refusals) {
     scan_bytes(source.text, refusals);
     if (!refusals.empty()) return std::nullopt;
-    return DocumentMaker(source.text).make(refusals);
+    std::optional<Document> document = DocumentMaker(source.text).make(refusals);
+    // What is wrong at the very end has no character to point at.
+    const auto end = static_cast<std::uint32_t>(source.text.size());
+    for (Refusal& refusal : refusals) refusal.place.size = std::min(refusal.place.size, end - refusal.place.begin);
+    return document;
 }
 
 }  // namespace rakewright

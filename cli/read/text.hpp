@@ -17,6 +17,9 @@ inline constexpr std::size_t longest_value = 4096;
 inline constexpr std::size_t most_nodes = 4'000'000;
 inline constexpr int deepest = 32;
 
+/// How many refusals are kept of one job: a file that is no job at all must not fill the memory with them.
+inline constexpr std::size_t most_kept = 10'000;
+
 /// One value of the text: a map of keys and values in turn, a list, or a word.
 struct Node {
     enum class Kind : std::uint8_t { map, list, word, quoted, null };
@@ -39,6 +42,10 @@ class Document {
     const Node& node(std::uint32_t index) const { return nodes_[index]; }
     /// A word's value, without its quotes.
     std::string_view value(const Node& node) const;
+    /// How many keys a map has; 0 of anything else.
+    std::size_t pairs_in(const Node& node) const;
+    /// Whether a colon stands behind a key, on its line.
+    bool has_colon(std::uint32_t key) const;
 
  private:
     friend class DocumentMaker;

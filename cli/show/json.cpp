@@ -124,7 +124,8 @@ class JsonSheet : public Sheet {
         out_ += ']';
     }
 
-    /// A line for each thing of the job and each of its results, and for each row of these; what is deeper stays on its line.
+    /// A line for each thing of the job and each of its results, and for each row of these; what is deeper stays on its
+    /// line.
     bool on_own_line() const { return depth_ <= lines_to_depth; }
 
     void new_line() {
@@ -134,8 +135,10 @@ class JsonSheet : public Sheet {
 
     void item() {
         if (!first_) out_ += ',';
-        if (on_own_line()) new_line();
-        else if (!first_) out_ += ' ';
+        if (on_own_line())
+            new_line();
+        else if (!first_)
+            out_ += ' ';
         first_ = false;
     }
 

@@ -23,7 +23,7 @@ std::string counts_words(Counts range) { return std::to_string(range.least) + " 
 
 /// Lists the keys of one group, and after it the groups in it.
 class ManualForm : public Form {
-  public:
+ public:
     ManualForm(std::string path, std::string& out) : path_(std::move(path)), out_(out) {}
 
     Unit unit() const override { return Unit::inch; }
@@ -31,7 +31,9 @@ class ManualForm : public Form {
     void id(Id&) override {}
     void place(Place&) override {}
 
-    void text(const char* key, std::string&, Need need, const char* about) override { row(key, "text", need, {}, about); }
+    void text(const char* key, std::string&, Need need, const char* about) override {
+        row(key, "text", need, {}, about);
+    }
     void length(const char* key, Reading& value, Range range, Need need, const char* about) override {
         row(key, range_words(range), need, exact(value.value), about);
     }
@@ -57,13 +59,16 @@ class ManualForm : public Form {
     void written(const char* key, Grammar& grammar, Need need, const char* about) override {
         row(key, grammar.expected(), need, grammar.default_text(), about);
     }
-    void lengths(const char* key, std::vector<Reading>&, Range range, Counts how_many, Need need, const char* about) override {
+    void lengths(const char* key, std::vector<Reading>&, Range range, Counts how_many, Need need,
+                 const char* about) override {
         row(key, range_words(range) + ", or a list of up to " + std::to_string(how_many.most), need, {}, about);
     }
     void ways(std::initializer_list<std::initializer_list<const char*>>, const char* expected) override {
         notes_ += std::string("- Expected: ") + expected + ".\n";
     }
-    void later(const char* key, const char* about) override { notes_ += std::string("- Later: `") + key + "`, " + about + ".\n"; }
+    void later(const char* key, const char* about) override {
+        notes_ += std::string("- Later: `") + key + "`, " + about + ".\n";
+    }
     void later_as(const char* key, const char* written, const char* about) override {
         notes_ += std::string("- Later: `") + key + "` as " + written + ", " + about + ".\n";
     }
@@ -75,7 +80,7 @@ class ManualForm : public Form {
         out_ += inner_;
     }
 
-  protected:
+ protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) override {
         std::string values, meaning = about;
         for (const Word& word : words) {
@@ -101,7 +106,7 @@ class ManualForm : public Form {
         describe_inner(std::string(key) + ".NAME", body);
     }
 
-  private:
+ private:
     void row(const char* key, const std::string& value, Need need, const std::string& usual, const std::string& about) {
         const std::string left_out = need == be_given ? "must be given" : usual.empty() ? "-" : "`" + usual + "`";
         rows_ += std::string("| `") + key + "` | " + value + " | " + left_out + " | " + about + " |\n";
@@ -119,7 +124,7 @@ class ManualForm : public Form {
 
 /// Lists each key of the results once, under its path.
 class ManualSheet : public Sheet {
-  public:
+ public:
     explicit ManualSheet(std::string& out) : out_(out) {}
 
     void word(const char* key, std::string_view, const char* about) override { row(key, "word", about); }
@@ -128,22 +133,25 @@ class ManualSheet : public Sheet {
     void angle(const char* key, std::optional<double>, const char* about) override { row(key, "degrees", about); }
     void over_square(const char* key, double, const char* about) override { row(key, "degrees", about); }
     void count(const char* key, std::optional<int>, const char* about) override { row(key, "count", about); }
-    void lengths(const char* key, const std::vector<double>&, const char* about) override { row(key, "lengths", about); }
+    void lengths(const char* key, const std::vector<double>&, const char* about) override {
+        row(key, "lengths", about);
+    }
     void counts(const char* key, const std::vector<int>&, const char* about) override { row(key, "counts", about); }
-    void named(const char* key, std::size_t count, const std::function<std::string_view(std::size_t)>&, const char* about,
-               const std::function<void(Sheet&, std::size_t)>& describe_one) override {
+    void named(const char* key, std::size_t count, const std::function<std::string_view(std::size_t)>&,
+               const char* about, const std::function<void(Sheet&, std::size_t)>& describe_one) override {
         under(std::string(key) + ".NAME", "by name", about, count, describe_one);
     }
 
-  protected:
+ protected:
     void group(const char* key, const char* about, const std::function<void(Sheet&)>& body) override {
         under(key, "group", about, 1, [&](Sheet& sheet, std::size_t) { body(sheet); });
     }
-    void each(const char* key, std::size_t count, const char* about, const std::function<void(Sheet&, std::size_t)>& body) override {
+    void each(const char* key, std::size_t count, const char* about,
+              const std::function<void(Sheet&, std::size_t)>& body) override {
         under(std::string(key) + "[]", "list", about, count, body);
     }
 
-  private:
+ private:
     void row(const std::string& key, const char* kind, const char* about) {
         if (seen_.insert(path_ + key).second) out_ += "| `" + path_ + key + "` | " + kind + " | " + about + " |\n";
     }
@@ -168,16 +176,22 @@ std::string job_manual() {
     Job scratch;
     std::string out =
         "# The job file\n\n"
-        "A job is one YAML document in UTF-8: maps, lists and words, each on one line; no anchors, aliases or tags. `rakewright example` prints "
-        "one that solves, `rakewright schema` a JSON Schema for editors; this page is what `rakewright keys` prints.\n\n"
-        "**Lengths.** A bare number is in the job's `units`. A text may say its own: `7 3/4`, `7-3/4\"`, `5' 2 3/8\"`, `5ft 2-3/8in`, `184 mm`, "
+        "A job is one YAML document in UTF-8: maps, lists and words, each on one line; no anchors, aliases or tags. "
+        "`rakewright example` prints "
+        "one that solves, `rakewright schema` a JSON Schema for editors; this page is what `rakewright keys` "
+        "prints.\n\n"
+        "**Lengths.** A bare number is in the job's `units`. A text may say its own: `7 3/4`, `7-3/4\"`, `5' 2 3/8\"`, "
+        "`5ft 2-3/8in`, `184 mm`, "
         "`18.4 cm`, `1.2 m`. No length is larger than 1,000,000.\n\n"
         "**Angles.** Degrees (`33.4`, `8 1/2`), or a slope, so much in so much: `7 1/4 in 11`, `1/4 in 48`.\n\n"
         "**Names** of stairs, posts, builds and sections are your own, 1 to 64 bytes.\n\n"
-        "**Where things stand.** Each stair has its own axes: level from the first (lowest) nosing, uphill positive; plumb from the floor at "
-        "the foot; left as seen by a person walking up. A section runs from its `from` end to its `to` end; left and right are "
+        "**Where things stand.** Each stair has its own axes: level from the first (lowest) nosing, uphill positive; "
+        "plumb from the floor at "
+        "the foot; left as seen by a person walking up. A section runs from its `from` end to its `to` end; left and "
+        "right are "
         "seen that way.\n\n"
-        "**Limits.** 64 MiB of text, lines of 64 KiB, 4,000,000 values, 32 levels; 1000 steps, 20 members a group, 100,000 of each "
+        "**Limits.** 64 MiB of text, lines of 64 KiB, 4,000,000 values, 32 levels; 1000 steps, 20 members a group, "
+        "100,000 of each "
         "named thing, 10,000 pickets a section. What is beyond is refused.\n";
     ManualForm form({}, out);
     describe(form, scratch);
@@ -188,8 +202,10 @@ std::string job_manual() {
 std::string results_manual(const Job& job, const Solution& solution) {
     std::string out =
         "# The results\n\n"
-        "What `rakewright solve JOB --format json` writes; this page is what `rakewright results` prints. Lengths are in the job's unit, "
-        "angles in degrees, both in full precision; a key that does not apply is left out; lists keep the order of the job. NAME stands for "
+        "What `rakewright solve JOB --format json` writes; this page is what `rakewright results` prints. Lengths are "
+        "in the job's unit, "
+        "angles in degrees, both in full precision; a key that does not apply is left out; lists keep the order of the "
+        "job. NAME stands for "
         "the job's own names.\n\n"
         "| key | kind | meaning |\n| --- | --- | --- |\n";
     ManualSheet sheet(out);

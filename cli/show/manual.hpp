@@ -9,8 +9,8 @@ namespace rakewright {
 /// Every key of the job file in Markdown, made from the same descriptions that the reader uses.
 std::string job_manual();
 
-/// Every key of the JSON results in Markdown, made from the same descriptions that the writer uses, for the results that this job
-/// has.
+/// Every key of the JSON results in Markdown, made from the same descriptions that the writer uses, for the results
+/// that this job has.
 std::string results_manual(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

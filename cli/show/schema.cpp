@@ -146,8 +146,9 @@ class SchemaForm : public Form {
 
     void each_named(const char* key, int most, Need need, const char* about, const Body& body) override {
         property(key, need, about,
-                 "\"type\": \"object\", \"minProperties\": " + std::to_string(need == be_given ? 1 : 0) + ", \"maxProperties\": " + std::to_string(most) +
-                     ", \"additionalProperties\": {" + described(body) + '}');
+                 "\"type\": \"object\", \"minProperties\": " + std::to_string(need == be_given ? 1 : 0) +
+                     ", \"maxProperties\": " + std::to_string(most) + ", \"additionalProperties\": {" +
+                     described(body) + '}');
     }
 
  private:
@@ -160,7 +161,8 @@ class SchemaForm : public Form {
     }
 
     static std::string angle_within(Counts range) {
-        return "\"anyOf\": [{\"type\": \"number\", \"minimum\": " + std::to_string(range.least) + ", \"maximum\": " + std::to_string(range.most) +
+        return "\"anyOf\": [{\"type\": \"number\", \"minimum\": " + std::to_string(range.least) +
+               ", \"maximum\": " + std::to_string(range.most) +
                "}, {\"type\": \"string\", \"pattern\": " + quoted(angle_pattern()) + "}]";
     }
 

@@ -60,9 +60,7 @@ Table stairs_table(const Job& job, const Solution& solution) {
 
 Table nosings_table(const Job& job, const Solution& solution) {
     const Cells cells(job);
-    Table table{"nosings", "The nosings: level from the first, plumb above the floor at the foot",
-                {},        {},
-                {},        {}};
+    Table table{"nosings", "The nosings: level from the first, plumb above the floor at the foot", {}, {}, {}, {}};
     table.columns = {{"stair", "stair", Align::left},        {"nosing", "nosing"},
                      {"rise", cells.in_unit("rise")},        {"run to next", cells.in_unit("run")},
                      {"level", cells.in_unit("x")},          {"plumb", cells.in_unit("z")},

@@ -37,7 +37,8 @@ SineCosine of_small(double radians) {
 
 double angle_of(double slope) {
     const double x = std::fabs(slope);
-    if (x <= 1) return std::copysign(angle_of_gentle(x), slope);
+    if (x == 1) return std::copysign(right_angle / 2, slope);
+    if (x < 1) return std::copysign(angle_of_gentle(x), slope);
     return std::copysign(right_angle - (angle_of_gentle(1 / x) - right_angle_rest), slope);
 }
 
@@ -94,7 +95,7 @@ std::optional<Angle> read_angle(std::string_view text) {
 const char* angle_pattern() {
     static const std::string pattern = [] {
         const std::string rise = length_pattern(true), run = length_pattern(false);
-        return rise + "|" + rise.substr(0, rise.size() - 1) + " in " + run.substr(1);
+        return std::string(number_pattern()) + "|" + rise.substr(0, rise.size() - 1) + " in " + run.substr(1);
     }();
     return pattern.c_str();
 }

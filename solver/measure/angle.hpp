@@ -43,8 +43,8 @@ SineCosine sine_cosine(const Angle& angle);
 /// Reads degrees: a bare number, with a fraction or not ("33.4", "-8 1/2"). None if the text is anything else.
 std::optional<double> read_degrees(std::string_view text);
 
-/// Reads an angle: degrees, or a slope, rise in run: "7 1/4 in 11", "1/4 in 48" (both readings of a tape in one unit, run
-/// positive, at most 1e6). None if the text is neither.
+/// Reads an angle: degrees, or a slope, rise in run: "7 1/4 in 11", "1/4 in 48" (both readings of a tape in one unit,
+/// run positive, at most 1e6). None if the text is neither.
 std::optional<Angle> read_angle(std::string_view text);
 
 /// A regular expression (ECMA 262, as JSON Schema has it) that matches every text that read_angle takes. Anchored.

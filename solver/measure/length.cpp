@@ -152,6 +152,9 @@ std::string fraction_words(long long mark, long long in_one) {
     return text += std::to_string(in_one / common);
 }
 
+/// A number without its sign, as a regular expression.
+std::string number_written() { return R"(([0-9]+(( +| *- *)[0-9]+/[0-9]+|/[0-9]+|\.[0-9]+)?|\.[0-9]+))"; }
+
 bool is_power_of_two(long long number) { return number > 0 && (number & (number - 1)) == 0; }
 
 }  // namespace
@@ -167,10 +170,14 @@ std::optional<double> read_length(std::string_view text, Unit unit) {
     return negative ? 0 - *size : *size;
 }
 
+const char* number_pattern() {
+    static const std::string pattern = "^ *-? *" + number_written() + " *$";
+    return pattern.c_str();
+}
+
 const char* length_pattern(bool may_be_negative) {
-    static const std::string number = R"(([0-9]+(( +| *- *)[0-9]+/[0-9]+|/[0-9]+|\.[0-9]+)?|\.[0-9]+))";
-    static const std::string length =
-        number + " *(mm|cm|m|in|\"|\u2033|(ft|'|\u2032) *(-? *" + number + " *(in|\"|\u2033)?)?)? *$";
+    static const std::string length = number_written() + " *(mm|cm|m|in|\"|\u2033|(ft|'|\u2032) *(-? *" +
+                                      number_written() + " *(in|\"|\u2033)?)?)? *$";
     static const std::string any = "^ *-? *" + length, not_negative = "^ *" + length;
     return (may_be_negative ? any : not_negative).c_str();
 }

@@ -23,6 +23,10 @@ inline constexpr double millimetres_in_an_inch = 25.4;  // exact: NIST SP 811, B
 /// says another unit is converted with one rounding more.
 std::optional<double> read_length(std::string_view text, Unit unit);
 
+/// A regular expression (ECMA 262) that matches every bare number: with or without a sign, a fraction, decimals.
+/// Anchored.
+const char* number_pattern();
+
 /// No length of a job may be larger than this, in the job's unit (25 km in millimetres, 16 miles in inches).
 inline constexpr double largest_length = 1e6;
 

@@ -39,22 +39,6 @@ const Finding& only(const Solution& solution) {
     return solution.findings.front();
 }
 
-/// The widest gap on one rail, level, when every near edge is set to the tape's nearest mark, counted from the hook: worked out from the
-/// level layout alone. `hook_at_to` for a tape hooked at the far end.
-double widest_as_set(double clear, double width, int count, double play, double along, double division, bool hook_at_to) {
-    const double gap = (clear - count * width) / (count + 1);
-    double before = 0, widest = 0;
-    for (int i = 0; i < count; ++i) {
-        const int number = hook_at_to ? count - 1 - i : i;
-        const double edge = ((number + 1) * gap + number * width - play / 2) * along;  // alike from both ends
-        const double set = std::floor(edge / division + 0.5) * division / along + play / 2;
-        const double low_edge = hook_at_to ? clear - set - width : set;
-        widest = std::max(widest, low_edge - before);
-        before = low_edge + width;
-    }
-    return std::max(widest, clear - before);
-}
-
 }  // namespace
 
 TEST_CASE("between two rails on a rake: one length, both sides alike, heads cut at the rake", "[picket]") {
@@ -105,7 +89,8 @@ TEST_CASE("a clear distance that makes 3 3/4 exactly takes that count, whatever 
                 build.pickets->max_gap = 3.75 * unit;
                 build.height = 36 * unit;
                 build.bracket.reset();
-                const Pickets pickets = pickets_of_job(floor_example((count * width + (count + 1) * 3.75) * unit, build));
+                const Pickets pickets =
+                    pickets_of_job(floor_example((count * width + (count + 1) * 3.75) * unit, build));
                 INFO(count << " of " << width << " times " << unit);
                 REQUIRE(pickets.count == count);
                 REQUIRE_THAT(pickets.widest_gap, within(3.75 * unit, 1e-12 * unit));
@@ -163,7 +148,8 @@ TEST_CASE("the second baluster stands half a tread on and is half a rise longer"
 }
 
 TEST_CASE("stock of 28 and 32 with an inch into rail and tread shows 26 and 30", "[picket][published]") {
-    // Building Construction, vol. 3, 26. Its inch into the rail is along the baluster, plumb: square to the rail it is cos r.
+    // Building Construction, vol. 3, 26. Its inch into the rail is along the baluster, plumb: square to the rail it is
+    // cos r.
     Job job = with_stair(open_example(2, 1.5), 9, 8, 10);
     const double cosine = 10 / std::sqrt(164.0);
     job.builds[0].height = 26 - 0.8 * 1.75 + 2.5 / cosine;
@@ -185,7 +171,8 @@ TEST_CASE("k on a tread are k lengths, R/k apart, the same on every tread", "[pi
         REQUIRE(pickets.pieces.size() == static_cast<std::size_t>(k));
         for (std::size_t j = 0; j < pickets.pieces.size(); ++j) {
             CHECK(pickets.pieces[j].count == 4);
-            // At the riser face, 1 behind the nosing, the rail's underside is 36 - 2 1/2 / cos r + tan r over the tread.
+            // At the riser face, 1 behind the nosing, the rail's underside is 36 - 2 1/2 / cos r + tan r over the
+            // tread.
             const double downhill = 36 - 2.5 * lengthened + even_slope + double(j) * 7.25 / k;
             CHECK_THAT(pickets.pieces[j].downhill_side, within(downhill, 1e-12));
             CHECK_THAT(pickets.pieces[j].uphill_side, within(downhill + 1.25 * even_slope, 1e-12));
@@ -195,8 +182,9 @@ TEST_CASE("k on a tread are k lengths, R/k apart, the same on every tread", "[pi
     }
 }
 
-TEST_CASE("the rule for rails on treads gives many lengths, some astride: not used here", "[picket]") {
-    // trade.md B5: spaced equally between the newels the same flight takes 22 balusters, 7 of them over a nosing; on treads 23, none.
+TEST_CASE("a flight of thirteen between newels: 23 balusters of two lengths", "[picket]") {
+    // trade.md B5: on treads 23 balusters of 2 lengths, half a rise apart, none astride, 3 3/4 between them. The rule
+    // for pickets between two rails would give 22 of 22 lengths.
     Job job = with_stair(open_example(std::nullopt, 1.25, 3.9375), 13, 7.5, 10);
     for (Post& post : job.posts) {
         post.at = Reading(1);  // over the riser faces
@@ -277,98 +265,17 @@ TEST_CASE("fewer on a tread than the limit asks for: said, with the count that s
     CHECK(finding->numbers[3] == 1);
 }
 
-TEST_CASE("marks are running centres along the picket face, from the member's own end", "[picket][marks]") {
-    const Pickets pickets = pickets_of_job(even_example());
-    REQUIRE(pickets.upper.centres.size() == 9);
-    for (std::size_t i = 0; i < 9; ++i) {
-        // Between plumb posts every edge of a member starts half the play behind the post's face.
-        const double centre = (double(i) + 1) * 3.6 + (double(i) + 0.5) * 1.5;
-        CHECK_THAT(pickets.centres[i], within(centre, 1e-13));
-        CHECK_THAT(pickets.upper.centres[i], within((centre - 0.03125) * lengthened, 1e-12));
-        CHECK_THAT(pickets.lower.centres[i], within((centre - 0.03125) * lengthened, 1e-12));
-    }
-}
-
-TEST_CASE("a tape is hooked where the corner of the picket face is the long point", "[picket][marks]") {
-    // trade.md, pitfall 4: on the bottom rail the corner at the foot is the short one; a hook slips off it.
-    const Pickets up = pickets_of_job(even_example());
-    CHECK(up.upper.hook == End::from);
-    CHECK(up.lower.hook == End::to);
-    Job job = even_example();
-    job.sections[0] = section_between(1, 0);
-    const Pickets down = pickets_of_job(job);
-    CHECK(down.upper.hook == End::to);
-    CHECK(down.lower.hook == End::from);
-}
-
-TEST_CASE("half a picket is w/(2 cos r) on the slope, not w/2", "[picket][marks]") {
-    const Pickets pickets = pickets_of_job(even_example());
-    CHECK_THAT(pickets.upper.half_width, within(0.75 * lengthened, 1e-14));
-    CHECK_THAT(pickets.upper.half_width - 0.75, within(0.148, 5e-4));  // trade.md A8
-    const double face = (49.5 - 0.0625) * lengthened;
-    CHECK_THAT(pickets.lower.face_length, within(face, 1e-12));
-    for (std::size_t i = 0; i < 9; ++i) {
-        const double centre = (double(i) + 1) * 3.6 + (double(i) + 0.5) * 1.5;
-        CHECK_THAT(pickets.upper.near_edge(i), within((centre - 0.75 - 0.03125) * lengthened, 1e-12));
-        // From the other end: the whole, less the mark, less half a picket (trade.md D3).
-        CHECK_THAT(pickets.lower.near_edge(i), within(face - pickets.lower.centres[i] - 0.75 * lengthened, 1e-12));
-        CHECK_THAT(pickets.lower.centre_from_hook(i), within(face - pickets.lower.centres[i], 1e-12));
-    }
-}
-
-TEST_CASE("the widest gap as marked is the one that rounded marks leave", "[picket][marks]") {
-    for (const double clear : {49.5, 71.625, 60.4375, 33.3})
-        for (const double division : {1.0 / 16, 1.0 / 8, 1.0 / 32})
-            for (const bool raked : {false, true}) {
-                INFO(clear << " by " << division << (raked ? " raked" : " level"));
-                Job job = floor_example(clear);
-                job.round = Reading(division);
-                if (raked) {
-                    job.stairs = {even_stair()};
-                    job.sections[0].stair = ref(0);
-                }
-                const Pickets pickets = pickets_of_job(job);
-                const double along = raked ? lengthened : 1;
-                double expected = pickets.widest_gap;
-                for (const bool hook_at_to : {false, raked})
-                    expected = std::max(expected, widest_as_set(clear, 1.5, pickets.count, 0.0625, along, division, hook_at_to));
-                CHECK_THAT(pickets.widest_marked, within(expected, 1e-11));
-                CHECK(pickets.widest_marked >= pickets.widest_gap);
-                CHECK(pickets.widest_marked <= pickets.widest_gap + division + 1e-9);
-            }
-}
-
-TEST_CASE("fillets between pickets: g/cos r on both faces, t tan r more from tip to tip", "[picket][fillet]") {
-    Job job = even_example();
-    job.builds[0].pickets->plough = {0.25, 0.375};
+TEST_CASE("on a rail askew the middle of a picket's downhill face stands at the riser face", "[picket]") {
+    Job job = open_example(2);
+    job.posts[1].across = 20;
     const Pickets pickets = pickets_of_job(job);
-    REQUIRE(pickets.fillets.size() == 4);
-    for (const std::size_t group : {0U, 1U}) {
-        const Fillet &end = pickets.fillets[2 * group], &between = pickets.fillets[2 * group + 1];
-        const double deep = group == 0 ? 0.25 : 0.375;
-        CHECK(between.group == (group == 0 ? Group::upper : Group::lower));
-        CHECK(between.count == 8);
-        CHECK(between.at == std::vector<int>{1, 2, 3, 4, 5, 6, 7, 8});
-        CHECK_THAT(between.length, within(3.6 * lengthened, 1e-12));
-        CHECK_THAT(between.overall, within(3.6 * lengthened + deep * even_slope, 1e-12));
-        // The two at the posts are shorter by half the play; n + 1 to a plough.
-        CHECK(end.count == 2);
-        CHECK(end.at == std::vector<int>{0, 9});
-        CHECK_THAT(end.length, within((3.6 - 0.03125) * lengthened, 1e-12));
+    REQUIRE(pickets.count == 8);
+    const double plan = std::sqrt(53.0 * 53 + 20 * 20), x = 53 / plan;
+    for (std::size_t i = 0; i < 8; ++i) {
+        // Centres are level from the foot post's face, which the rail's centre line leaves 1 3/4 up the stair.
+        const double middle_of_face = -5 + 1.75 + (pickets.centres[i] - 0.625) * x;
+        CHECK_THAT(middle_of_face, within(1 + 5.5 * double(i), 1e-12));
     }
-}
-
-TEST_CASE("no plough, no fillets; a plough in one rail, fillets in that one", "[picket][fillet]") {
-    CHECK(pickets_of_job(even_example()).fillets.empty());
-    Job job = floor_example(71.625);
-    job.builds[0].pickets->plough = {0.25, 0};
-    const Pickets pickets = pickets_of_job(job);
-    REQUIRE(pickets.fillets.size() == 2);
-    for (const Fillet& fillet : pickets.fillets) {
-        CHECK(fillet.group == Group::upper);
-        CHECK_THAT(fillet.overall, within(fillet.length, 1e-13));  // level: square ends
-    }
-    CHECK(pickets.fillets[0].count + pickets.fillets[1].count == pickets.count + 1);
 }
 
 }  // namespace rakewright::tests

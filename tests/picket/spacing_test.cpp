@@ -34,7 +34,9 @@ struct Flight {
         line.to = {Vector(to_face, 0, 0), -Vector::UnitX()};
     }
 
-    TreadRoom room(double width) const { return {stair, line, 33, 0, line.to.point.x() - line.from.point.x(), width, width}; }
+    TreadRoom room(double width) const {
+        return {stair, line, 33, 0, line.to.point.x() - line.from.point.x(), width, width};
+    }
 };
 
 /// Thirteen risers of 7 1/2 on 10, newels over the risers at both ends (trade.md B5; BC3 18).
@@ -112,7 +114,8 @@ TEST_CASE("laid out between two faces: every gap is the same", "[picket][spacing
     CHECK_THAT(layout.centres[8], within(51.25 - 3.6 - 0.75, 1e-14));
 }
 
-TEST_CASE("on treads: the first centre half its width from the riser face, the second half a tread on", "[picket][spacing][published]") {
+TEST_CASE("on treads: the first centre half its width from the riser face, the second half a tread on",
+          "[picket][spacing][published]") {
     // American House Carpenter, art. 258; the half tread also in Building Construction, vol. 3, 19.
     const TreadLayout layout = laid_out_on_treads(thirteen.room(1.25), 2);
     for (std::size_t i = 0; i < layout.feet.size(); ++i) {
@@ -123,7 +126,8 @@ TEST_CASE("on treads: the first centre half its width from the riser face, the s
 }
 
 TEST_CASE("a flight of thirteen: 23 balusters, none astride, 3 3/4 apart", "[picket][spacing]") {
-    // trade.md B5: 7 1/2 on 10, 1 1/4 balusters, max_gap 3 15/16. Two on each of twelve treads; the first stands in the newel.
+    // trade.md B5: 7 1/2 on 10, 1 1/4 balusters, max_gap 3 15/16. Two on each of twelve treads; the first stands in the
+    // newel.
     CHECK(fewest_per_tread(thirteen.room(1.25), 3.9375) == 2);
     const TreadLayout layout = laid_out_on_treads(thirteen.room(1.25), 2);
     CHECK(layout.layout.centres.size() == 23);
@@ -177,7 +181,8 @@ TEST_CASE("a picket that would cut into a post is left out; one that touches it 
 TEST_CASE("a post that leans over a picket's head leaves it out", "[picket][spacing]") {
     Flight flight(7.25, 11, 1, 5, -3.25, 41);
     CHECK(laid_out_on_treads(flight.room(1.25), 2).layout.centres.size() == 8);
-    // The head post's face at 41 on the fourth tread, and 1 in 48 farther downhill with each inch up: 0.25 is gone at 12.
+    // The head post's face at 41 on the fourth tread, and 1 in 48 farther downhill with each inch up: 0.25 is gone
+    // at 12.
     flight.line.to = {Vector(41, 0, 29), Vector(-1, 0, -1.0 / 48).normalized()};
     CHECK(laid_out_on_treads(flight.room(1.25), 2).layout.centres.size() == 7);
 }

@@ -19,8 +19,10 @@ Piece rafter(double rise_in_12, double run) {
 }  // namespace
 
 TEST_CASE("B12: length for each foot of run, 1 to 18 in 12", "[published][slope]") {
-    // worked_examples.md B12: common squares' figures for 2 to 18, to the second place; squares truncate, so that 12.16 is met for 12.17.
-    const double printed[] = {12.17, 12.37, 12.65, 13.00, 13.42, 13.89, 14.42, 15.00, 15.62, 16.28, 16.97, 17.69, 18.44, 19.21, 20.00, 20.81, 21.63};
+    // worked_examples.md B12: common squares' figures for 2 to 18, to the second place; squares truncate, so that 12.16
+    // is met for 12.17.
+    const double printed[] = {12.17, 12.37, 12.65, 13.00, 13.42, 13.89, 14.42, 15.00, 15.62,
+                              16.28, 16.97, 17.69, 18.44, 19.21, 20.00, 20.81, 21.63};
     double rise = 2;
     for (const double length_for_a_foot : printed) {
         INFO(rise << " in 12");
@@ -55,8 +57,8 @@ TEST_CASE("B5 and B7: quarter pitch and other readings", "[published][slope]") {
     struct Reading {
         double pitch, run, length;
     };
-    const Reading readings[] = {{0.25, 144, 161},           {1.0 / 3, 132, 158 + 8.0 / 12}, {0.625, 84, 134 + 6.0 / 12},
-                                {0.25, 12, 13 + 5.0 / 12},  {1.0 / 3, 11, 13 + 3.0 / 12},   {0.5, 138, 195 + 2.0 / 12}};
+    const Reading readings[] = {{0.25, 144, 161},          {1.0 / 3, 132, 158 + 8.0 / 12}, {0.625, 84, 134 + 6.0 / 12},
+                                {0.25, 12, 13 + 5.0 / 12}, {1.0 / 3, 11, 13 + 3.0 / 12},   {0.5, 138, 195 + 2.0 / 12}};
     for (const Reading& reading : readings) {
         INFO("pitch " << reading.pitch << ", run " << reading.run);
         CHECK_THAT(length(rafter(24 * reading.pitch, reading.run)), within(reading.length, 0.51 / 12));
@@ -70,11 +72,13 @@ TEST_CASE("B6: what jacks at 16 and 20 in. differ by, unit rise 10", "[published
 }
 
 TEST_CASE("B8: half pitch, and braces", "[published][slope]") {
-    // Hodgson, ABC of the Steel Square: run 12 ft at half pitch 16 ft 11 8/12; brace 24 and 18 is 30; 36 and 36 is 50.91.
+    // Hodgson, ABC of the Steel Square: run 12 ft at half pitch 16 ft 11 8/12; brace 24 and 18 is 30; 36 and 36
+    // is 50.91.
     CHECK_THAT(length(rafter(12, 144)), within(203 + 8.0 / 12, 0.51 / 12));
     CHECK_THAT(length(rafter(12 * 18.0 / 24, 24)), within_ulp(30, 1));
     CHECK_THAT(length(rafter(12, 36)), within(50.91, 5e-3));
-    // The same book prints 42 ft 6 1/8 in. for half of a 60 ft building at half pitch: an inch too much (worked_examples.md, section 0).
+    // The same book prints 42 ft 6 1/8 in. for half of a 60 ft building at half pitch: an inch too much
+    // (worked_examples.md, section 0).
     CHECK_THAT(length(rafter(12, 360)), within(12 * 42 + 5.117, 5e-4));
 }
 

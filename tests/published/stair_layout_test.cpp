@@ -24,7 +24,9 @@ StairShape laid_out(int risers, double total_rise, double run) {
 double rake_deg(const StairShape& shape) { return degrees(angle_of(shape.line->slope)); }
 
 /// Along the nosing line from the first nosing to the last.
-double nosing_line(const StairShape& shape) { return shape.run_total() * std::sqrt(1 + shape.line->slope * shape.line->slope); }
+double nosing_line(const StairShape& shape) {
+    return shape.run_total() * std::sqrt(1 + shape.line->slope * shape.line->slope);
+}
 
 }  // namespace
 
@@ -42,8 +44,8 @@ TEST_CASE("A2: 7 ft 10 in. by 13 risers on 10 1/2", "[published][stair]") {
     CHECK_THAT(shape.nosing(1).z, within(7.23, 5e-3));
     CHECK(shape.run_total() == 126);
     CHECK_THAT(shape.rise_total(), within_ulp(94, 2));
-    CHECK_THAT(rake_deg(shape), within(34.5530, 5e-5));        // recomputed there
-    CHECK_THAT(nosing_line(shape), within(152.9866, 5e-5));    // recomputed there
+    CHECK_THAT(rake_deg(shape), within(34.5530, 5e-5));      // recomputed there
+    CHECK_THAT(nosing_line(shape), within(152.9866, 5e-5));  // recomputed there
     CHECK_THAT(shape.nosing(1).z, within_ulp(94.0 / 13, 1));
 }
 
@@ -70,7 +72,8 @@ TEST_CASE("A4: 94 in. and 13 risers again, in another book", "[published][stair]
 }
 
 TEST_CASE("A5: 7 ft by 12 risers on 9 1/2", "[published][stair]") {
-    // Hodgson, Cyclopedia of Architecture, Carpentry and Building: rise 7, 11 treads of 9 1/2 in a run of 8 ft 8 1/2 in.
+    // Hodgson, Cyclopedia of Architecture, Carpentry and Building: rise 7, 11 treads of 9 1/2 in a run of 8 ft 8 1/2
+    // in.
     const StairShape shape = laid_out(12, 84, 9.5);
     CHECK(shape.nosing(1).z == 7);
     CHECK(shape.run_total() == 104.5);
@@ -105,7 +108,8 @@ TEST_CASE("A7: 10 ft 3 in. by 17 risers in a run of 12 ft 8 in.", "[published][s
 }
 
 TEST_CASE("A8: metric flights with a half landing", "[published][stair]") {
-    // Institut fuer Berufliche Entwicklung, Stairmaking, examples 8.2 to 8.4: 8 rises of 171 are 1368, 7 treads of 290 are 2030.
+    // Institut fuer Berufliche Entwicklung, Stairmaking, examples 8.2 to 8.4: 8 rises of 171 are 1368, 7 treads of 290
+    // are 2030.
     Stair stair;
     stair.risers = Count(8);
     stair.rise = Reading(171);
@@ -131,8 +135,8 @@ TEST_CASE("A9: 1.050 m in 6 risers, 1.450 m in 5 goings", "[published][stair]") 
 }
 
 TEST_CASE("A10: the rule of 66", "[published][stair]") {
-    // ICS Building Trades Pocketbook, Notes on Stairways: a tread of 11 takes a rise of 6; a rise of 7 a tread of 9 3/7. Carried
-    // unrounded, the pair's product is 66 again.
+    // ICS Building Trades Pocketbook, Notes on Stairways: a tread of 11 takes a rise of 6; a rise of 7 a tread of 9
+    // 3/7. Carried unrounded, the pair's product is 66 again.
     const StairShape shape = laid_out(14, 98, 9 + 3.0 / 7);
     CHECK(shape.nosing(1).z == 7);
     CHECK_THAT(shape.nosing(1).z * shape.nosing(2).x, within(66, 1e-13));
@@ -145,9 +149,10 @@ TEST_CASE("C1: the angles of a fixed stair", "[published][stair]") {
         double rise, run;
         bool misprint;
     };
-    const Row rows[] = {{30, 35, 6.5, 11, false},  {32, 8, 6.75, 10.75, false}, {33, 41, 7, 10.5, false},    {35, 16, 7.25, 10.25, false},
-                        {36, 52, 7.5, 10, false},  {38, 29, 7.75, 9.75, false}, {40, 8, 8, 9.5, true},       {41, 44, 8.25, 9.25, false},
-                        {43, 22, 8.5, 9, false},   {45, 0, 8.75, 8.75, false},  {46, 38, 9, 8.5, false},     {48, 16, 9.25, 8.25, false},
+    const Row rows[] = {{30, 35, 6.5, 11, false},     {32, 8, 6.75, 10.75, false}, {33, 41, 7, 10.5, false},
+                        {35, 16, 7.25, 10.25, false}, {36, 52, 7.5, 10, false},    {38, 29, 7.75, 9.75, false},
+                        {40, 8, 8, 9.5, true},        {41, 44, 8.25, 9.25, false}, {43, 22, 8.5, 9, false},
+                        {45, 0, 8.75, 8.75, false},   {46, 38, 9, 8.5, false},     {48, 16, 9.25, 8.25, false},
                         {49, 54, 9.5, 8, false}};
     for (const Row& row : rows) {
         INFO(row.rise << " on " << row.run);

@@ -95,7 +95,8 @@ TEST_CASE("a leaning post's face stands farther in the higher it is met", "[rail
     leaning.lean.along = {Angle{1, 48}, {}};
     const RailLine line = line_of(flight(leaning, placed_post(4, 0)));
     const double widened = std::sqrt(1 + 1.0 / (48 * 48));
-    // Along s the rail at `above` is at z = start + above + slope s; the face at z stands 1.75 / cos + z / 48 from the centre.
+    // Along s the rail at `above` is at z = start + above + slope s; the face at z stands 1.75 / cos + z / 48 from the
+    // centre.
     for (const double above : {0.0, 2.0, 32.0}) {
         const double start = 7.25 - 5 * even_slope + above, s = face_along(line, End::from, above).value();
         CHECK_THAT(s, within(1.75 * widened + (start + even_slope * s) / 48, 2e-14));

@@ -37,7 +37,8 @@ TEST_CASE("levels: a member of depth d takes d / cos r plumb", "[rail][member]")
     const RailLine line = line_over(49.5, even_slope);
     const Levels levels = levels_of(square_build(), 36, LowerGap{2, false}, line);
     CHECK(levels.upper_top == 36);
-    CHECK_THAT(levels.upper_underside, within(32.706421968436151, 2e-14));  // 36 - 2.75 x 1.19766473875049, at 30 digits
+    CHECK_THAT(levels.upper_underside,
+               within(32.706421968436151, 2e-14));  // 36 - 2.75 x 1.19766473875049, at 30 digits
     CHECK(levels.lower_underside == 2);
     CHECK_THAT(levels.lower_top, within(2 + 1.5 * lengthened, 1e-15));
     CHECK_THAT(levels.upper_underside - levels.lower_top, within(28.91, 5e-3));  // trade.md D21
@@ -92,7 +93,8 @@ TEST_CASE("the even example's rails", "[rail][member]") {
         CHECK_THAT(member.length, within((49.5 - 0.0625) * lengthened, 1e-13));
         CHECK_THAT(member.top_edge, within(member.length, 1e-13));
         CHECK_THAT(member.bottom_edge, within(member.length, 1e-13));
-        CHECK_THAT(member.overall, within(member.length + member.depth * even_slope, 1e-13));  // trade.md: overall = edge + d tan r
+        CHECK_THAT(member.overall,
+                   within(member.length + member.depth * even_slope, 1e-13));  // trade.md: overall = edge + d tan r
         CHECK(member.measure.edge == Corner{0, -1});
         CHECK(member.measure.from == Reaching::long_there);
         CHECK(member.measure.to == Reaching::short_there);
@@ -126,7 +128,8 @@ TEST_CASE("play comes off half at each end, level along the rail", "[rail][membe
 TEST_CASE("heights at which the groups meet the posts, above what these stand on", "[rail][member]") {
     const Solution solution = solve(even_example());
     REQUIRE(solution.posts[0].rails.size() == 2);
-    // The uphill face of the foot post stands 3 1/4 before the first nosing, the downhill one of the head post 2 1/4 behind the last.
+    // The uphill face of the foot post stands 3 1/4 before the first nosing, the downhill one of the head post 2 1/4
+    // behind the last.
     const double at_foot = 7.25 - 3.25 * even_slope, at_head = 36.25 + 2.25 * even_slope - 36.25;
     const RailAtPost &upper = solution.posts[0].rails[0], &lower = solution.posts[0].rails[1];
     CHECK(upper.group == Group::upper);
@@ -207,7 +210,8 @@ TEST_CASE("touching is not overlapping", "[rail][member]") {
     CHECK_THAT(solved(floor_example(60, with_legs(1.5625))).members[0].shortened[0], within(0.125, 1e-14));
     // Raked: the same at 1 1/2 / cos r, a number with no end.
     CHECK(solved(even_example(with_legs(1.5 * lengthened))).members[0].shortened == std::array<double, 2>{0, 0});
-    CHECK_THAT(solved(even_example(with_legs(1.5 * lengthened + 1e-6))).members[0].shortened[1], within(0.125 * lengthened, 1e-13));
+    CHECK_THAT(solved(even_example(with_legs(1.5 * lengthened + 1e-6))).members[0].shortened[1],
+               within(0.125 * lengthened, 1e-13));
     // Depths that are not exact in binary.
     Build tenths = with_legs(0.3);
     tenths.bracket->post_hole = {Reading(0.2)};
@@ -236,8 +240,8 @@ TEST_CASE("the leg's thickness is square to a leaning face", "[rail][member]") {
 }
 
 TEST_CASE("each member is cut to its own meeting with a leaning face", "[rail][member]") {
-    // Level, straight across over the floor before the steps; the near post leans away by 1 in 20 and the far one toward it. Over the
-    // nosing line at x = -5 the rail's top stands 36 higher than that line.
+    // Level, straight across over the floor before the steps; the near post leans away by 1 in 20 and the far one
+    // toward it. Over the nosing line at x = -5 the rail's top stands 36 higher than that line.
     Job job = even_example(without_bracket());
     job.posts[1] = placed_post(-5);
     job.posts[1].across = 60;
@@ -250,7 +254,8 @@ TEST_CASE("each member is cut to its own meeting with a leaning face", "[rail][m
         const double height = ground + middles[m];
         // The far face, at that height: 60 less half the post, widened, less what it leans.
         CHECK_THAT(section.members[m].length, within(60 - 1.75 - 1.75 * widened - height / 20 - 0.0625, 1e-13));
-        CHECK_THAT(section.members[m].bottom_edge - section.members[m].top_edge, within(section.members[m].depth / 20, 1e-13));
+        CHECK_THAT(section.members[m].bottom_edge - section.members[m].top_edge,
+                   within(section.members[m].depth / 20, 1e-13));
     }
     // Clear is taken half-way between the underside of the upper group and the top of the lower.
     CHECK_THAT(section.clear, within(60 - 1.75 - 1.75 * widened - (ground + (33.25 + 3.5) / 2) / 20, 1e-13));
@@ -271,6 +276,15 @@ TEST_CASE("a rail skew to its stair: rake, clear, compound ends", "[rail][member
         CHECK(member.from_end.long_point.left != 0);
         CHECK(member.from_end.long_point.top == -1);
     }
+}
+
+TEST_CASE("play that eats the whole rail leaves none", "[rail][member]") {
+    Job job = floor_example(2, without_bracket());
+    job.builds[0].pickets.reset();
+    job.sections[0].play = Reading(2.5);
+    CHECK(has(solve(job), Trouble::no_length_left));
+    job.sections[0].play = Reading(1.5);
+    CHECK_THAT(solved(job).members[0].length, within(0.5, 1e-14));
 }
 
 TEST_CASE("a section may restate height, lower gap and play", "[rail][member]") {

@@ -28,9 +28,9 @@ Trouble refusal_of(const Post& post) {
 TEST_CASE("a post's place is taken from a nosing, on the surface under its centre", "[rail][post]") {
     CHECK(standing(placed_post(-5)).foot == Vector(-5, 0, 0));
     CHECK(standing(placed_post(4)).foot == Vector(4, 0, 7.25));
-    CHECK(standing(placed_post(4, 0)).foot == Vector(48, 0, 36.25));   // the last nosing, at 44
-    CHECK(standing(placed_post(4, 3)).foot == Vector(26, 0, 21.75));   // the third, at 22
-    CHECK(standing(placed_post(-4, 3)).foot == Vector(18, 0, 14.5));   // below it: the second tread
+    CHECK(standing(placed_post(4, 0)).foot == Vector(48, 0, 36.25));  // the last nosing, at 44
+    CHECK(standing(placed_post(4, 3)).foot == Vector(26, 0, 21.75));  // the third, at 22
+    CHECK(standing(placed_post(-4, 3)).foot == Vector(18, 0, 14.5));  // below it: the second tread
     CHECK(standing(placed_post(-45, 0)).foot == Vector(-1, 0, 0));
 }
 
@@ -78,7 +78,9 @@ TEST_CASE("a post may name what it stands on", "[rail][post]") {
     CHECK(refusal_of(post) == Trouble::tread_beyond_stair);
 }
 
-TEST_CASE("a nosing that the stair does not have is refused", "[rail][post]") { CHECK(refusal_of(placed_post(4, 6)) == Trouble::nosing_beyond_stair); }
+TEST_CASE("a nosing that the stair does not have is refused", "[rail][post]") {
+    CHECK(refusal_of(placed_post(4, 6)) == Trouble::nosing_beyond_stair);
+}
 
 TEST_CASE("across moves the centre to the left of a person walking up", "[rail][post]") {
     Post post = placed_post(4);

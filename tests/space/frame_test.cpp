@@ -31,7 +31,8 @@ TEST_CASE("quarter turns in plan are exact", "[space][frame]") {
     CHECK(turned(angle_from_degrees(360)).first == Vector(1, 0, 0));
 }
 
-TEST_CASE("a post turned counter-clockwise, seen from above, brings its uphill face round to the left", "[space][frame]") {
+TEST_CASE("a post turned counter-clockwise, seen from above, brings its uphill face round to the left",
+          "[space][frame]") {
     const Axes axes = turned(angle_from_degrees(30));
     CHECK_THAT(axes.first.x(), within(std::sqrt(3.0) / 2, 2e-16));
     CHECK_THAT(axes.first.y(), within(0.5, 2e-16));

@@ -12,13 +12,14 @@ double as_degrees(double slope) { return degrees(angle_of(std::fabs(slope))); }
 
 double radians(double angle_deg) { return angle_deg * M_PI / 180; }
 
-/// A side of a bowl of equal sides, its face leaning by `lean_deg` from the level: along one edge, left up the face. Its end is cut by the
-/// plumb plane that halves the corner in plan, `half_turn_deg` off square.
+/// A side of a bowl of equal sides, its face leaning by `lean_deg` from the level: along one edge, left up the face.
+/// Its end is cut by the plumb plane that halves the corner in plan, `half_turn_deg` off square.
 EndCut side_of_bowl(double lean_deg, double half_turn_deg) {
     const double lean = radians(lean_deg), turn = radians(half_turn_deg);
     const Vector left(0, std::cos(lean), std::sin(lean));
     const Frame frame{Vector::Zero(), Vector::UnitX(), left, Vector::UnitX().cross(left)};
-    const Slant square{0, 0, 0}, end = cut(frame, {Vector(10, 0, 0), Vector(std::cos(turn), std::sin(turn), 0)}).value();
+    const Slant square{0, 0, 0},
+        end = cut(frame, {Vector(10, 0, 0), Vector(std::cos(turn), std::sin(turn), 0)}).value();
     return end_cut({{5, 0.75}, square, end}, End::to);
 }
 
@@ -81,8 +82,8 @@ TEST_CASE("compound cuts agree with the traces of the plane on the faces", "[spa
 }
 
 TEST_CASE("bowls of the five solids: miter and bevel from published dihedral angles", "[space][saw][published]") {
-    // worked_examples.md D9 (published: the dihedral angles, in "Dihedral angle", academickids; Egan, Dihedral Angles). The
-    // bevel is half of what the dihedral lacks of 180; the miter half of what a face's corner lacks of 180.
+    // worked_examples.md D9 (published: the dihedral angles, in "Dihedral angle", academickids; Egan, Dihedral Angles).
+    // The bevel is half of what the dihedral lacks of 180; the miter half of what a face's corner lacks of 180.
     struct Solid {
         const char* name;
         double sides, lean_deg, dihedral_deg, face_corner_deg;
@@ -110,12 +111,14 @@ TEST_CASE("the dodecahedron bowl as printed: 18 and 31.7175", "[space][saw][publ
 }
 
 TEST_CASE("crown moulding lying flat", "[space][saw]") {
-    // worked_examples.md D1..D4, D7, D8, derived there by another route: spring from the wall, corner in plan, miter, bevel.
+    // worked_examples.md D1..D4, D7, D8, derived there by another route: spring from the wall, corner in plan, miter,
+    // bevel.
     struct Crown {
         double spring_deg, corner_deg, miter_deg, bevel_deg;
     };
-    const Crown crowns[] = {{38, 90, 31.619007, 33.862914},  {45, 90, 35.264390, 30.000000},  {52, 90, 38.238490, 25.806829},
-                            {38, 135, 14.306377, 17.551244}, {45, 135, 16.324950, 15.699857}, {52, 120, 24.463552, 17.928549},
+    const Crown crowns[] = {{38, 90, 31.619007, 33.862914},  {45, 90, 35.264390, 30.000000},
+                            {52, 90, 38.238490, 25.806829},  {38, 135, 14.306377, 17.551244},
+                            {45, 135, 16.324950, 15.699857}, {52, 120, 24.463552, 17.928549},
                             {38, 60, 46.839308, 43.034400},  {45, 178, 0.707143, 0.707089}};
     for (const Crown& crown : crowns) {
         INFO(crown.spring_deg << " " << crown.corner_deg);
@@ -125,9 +128,11 @@ TEST_CASE("crown moulding lying flat", "[space][saw]") {
     }
 }
 
-TEST_CASE("a published side cut is measured from the edge, the saw's miter from a square cut", "[space][saw][published]") {
-    // NAVEDTRA 14044, side cut of jacks at a unit rise of 8: square set at 12 and 10 (worked_examples.md B3). Exactly 12 and
-    // 9.985; the printed 10 is that, rounded. D11 gives the angle from the edge, 39.762159, and the tilt, 23.093469.
+TEST_CASE("a published side cut is measured from the edge, the saw's miter from a square cut",
+          "[space][saw][published]") {
+    // NAVEDTRA 14044, side cut of jacks at a unit rise of 8: square set at 12 and 10 (worked_examples.md B3). Exactly
+    // 12 and 9.985; the printed 10 is that, rounded. D11 gives the angle from the edge, 39.762159, and the
+    // tilt, 23.093469.
     const Frame frame = frame_on_slope(Vector::Zero(), 1, 0, 8.0 / 12);
     const Slant end = cut(frame, {Vector::Zero(), Vector(1, 1, 0).normalized()}).value();
     const EndCut cut = end_cut({{1.5, 5.5}, end, end}, End::to);
@@ -156,7 +161,8 @@ TEST_CASE("level to rake, in one plumb plane: half the rake at each", "[space][s
     // worked_examples.md K4, derived there.
     const double rows[][3] = {{7, 11, 16.235596}, {8, 12, 16.845034}, {7.5, 10, 18.434949}};
     for (const auto& [rise, run, miter_deg] : rows) {
-        const Frame level = frame_on_slope(Vector::Zero(), 1, 0, 0), raked = frame_on_slope(Vector::Zero(), 1, 0, rise / run);
+        const Frame level = frame_on_slope(Vector::Zero(), 1, 0, 0),
+                    raked = frame_on_slope(Vector::Zero(), 1, 0, rise / run);
         const Plane joint{Vector::Zero(), (level.along + raked.along).normalized()};
         for (const Frame& frame : {level, raked}) {
             const Slant end = cut(frame, joint).value();
@@ -168,8 +174,10 @@ TEST_CASE("level to rake, in one plumb plane: half the rake at each", "[space][s
 }
 
 TEST_CASE("rails that turn a corner while they slope: half the whole bend off square", "[space][saw]") {
-    // worked_examples.md D13, derived there: rise, run, turn in plan, half bend going on up, half bend both rising to the joint.
-    const double rows[][5] = {{7, 11, 90, 36.623832, 53.376168}, {8, 12, 90, 36.039893, 53.960107}, {7.5, 10, 45, 17.827168, 42.344886}};
+    // worked_examples.md D13, derived there: rise, run, turn in plan, half bend going on up, half bend both rising to
+    // the joint.
+    const double rows[][5] = {
+        {7, 11, 90, 36.623832, 53.376168}, {8, 12, 90, 36.039893, 53.960107}, {7.5, 10, 45, 17.827168, 42.344886}};
     for (const auto& [rise, run, turn_deg, going_on_deg, both_rising_deg] : rows) {
         const double turn = radians(turn_deg), slope = rise / run;
         const Frame first = frame_on_slope(Vector::Zero(), 1, 0, slope);

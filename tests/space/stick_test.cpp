@@ -11,9 +11,7 @@ namespace {
 constexpr double rake = 7.0 / 11;
 const double lengthened = std::sqrt(170.0) / 11;  // of the rake 7 in 11: the hypotenuse over the run
 
-Plane plumb_at(double x, double turn_slope = 0) {
-    return {Vector(x, 0, 0), Vector(1, turn_slope, 0).normalized()};
-}
+Plane plumb_at(double x, double turn_slope = 0) { return {Vector(x, 0, 0), Vector(1, turn_slope, 0).normalized()}; }
 
 Piece cut_between(const Frame& frame, CrossSection section, const Plane& from, const Plane& to) {
     return {section, cut(frame, from).value(), cut(frame, to).value()};
@@ -31,7 +29,8 @@ Piece turned_half(const Frame& frame, CrossSection section, const Plane& from, c
 TEST_CASE("a level rail cut square has one length", "[space][stick]") {
     const Frame frame = frame_on_slope(Vector(0, 0, 30), 1, 0, 0);
     const Piece piece = cut_between(frame, {3.5, 1.25}, plumb_at(0), plumb_at(49.5));
-    for (const Corner edge : {Corner{0, 0}, Corner{0, 1}, Corner{0, -1}, Corner{1, 1}, Corner{-1, 1}, Corner{1, -1}, Corner{-1, -1}})
+    for (const Corner edge :
+         {Corner{0, 0}, Corner{0, 1}, Corner{0, -1}, Corner{1, 1}, Corner{-1, 1}, Corner{1, -1}, Corner{-1, -1}})
         CHECK(edge_length(piece, edge) == 49.5);
     CHECK(length(piece) == 49.5);
     CHECK(overall(piece) == 49.5);
@@ -93,12 +92,14 @@ TEST_CASE("raked and skew: every arris is the distance between the plane's meeti
     const double x = 0.8, y = 0.6, slope = -0.45;
     const CrossSection section{3.5, 2.25};
     const Frame frame = frame_on_slope(Vector(2, -1, 30), x, y, slope);
-    const Plane from{Vector(3, 0, 31), Vector(1, 0.1, 0.05).normalized()}, to{Vector(40, 30, 10), Vector(-1, -0.4, 0.02).normalized()};
+    const Plane from{Vector(3, 0, 31), Vector(1, 0.1, 0.05).normalized()},
+        to{Vector(40, 30, 10), Vector(-1, -0.4, 0.02).normalized()};
     const Piece piece = cut_between(frame, section, from, to);
     double farthest = -1e9, nearest = 1e9;
     for (const int left : {-1, 1})
         for (const int top : {-1, 1}) {
-            const Vector start = frame.origin + left * section.width / 2 * frame.left + top * section.depth / 2 * frame.top;
+            const Vector start =
+                frame.origin + left * section.width / 2 * frame.left + top * section.depth / 2 * frame.top;
             const auto meets = [&](const Plane& plane) {
                 return plane.normal.dot(plane.point - start) / plane.normal.dot(frame.along);
             };
@@ -117,7 +118,8 @@ TEST_CASE("level rail to raked rail in one plumb plane: the joint's line is d / 
     CHECK_THAT(degrees(angle_of(std::fabs(on_level.per_top))), within(16.235596, 5e-7));
     CHECK_THAT(degrees(angle_of(std::fabs(on_raked.per_top))), within(16.235596, 5e-7));
     const double depth = 1.5;
-    CHECK_THAT(depth * std::sqrt(1 + on_level.per_top * on_level.per_top), within(depth / std::cos(16.235596 * M_PI / 180), 1e-8));
+    CHECK_THAT(depth * std::sqrt(1 + on_level.per_top * on_level.per_top),
+               within(depth / std::cos(16.235596 * M_PI / 180), 1e-8));
     CHECK_THAT(on_level.per_left, within(0, 1e-16));
 }
 
@@ -171,8 +173,8 @@ TEST_CASE("pieces that are their own mirror", "[space][stick]") {
     // Cut in a single plane: turned over it is its mirror.
     CHECK(same_piece(Piece{section, {0, 0.2, 0}, {30, 0.2, 0}}, Piece{section, {0, -0.2, 0}, {30, -0.2, 0}}));
     CHECK(same_piece(Piece{section, {0, 0, 0}, {30, 0.2, 0}}, Piece{section, {0, 0, 0}, {30, -0.2, 0}}));
-    // Parallel ends, however compound: a solid of three pairs of parallel faces is alike through its middle, so that the left
-    // one is the right one turned end for end.
+    // Parallel ends, however compound: a solid of three pairs of parallel faces is alike through its middle, so that
+    // the left one is the right one turned end for end.
     const auto pair_of = [&](double y) {
         const Frame frame = frame_on_slope(Vector::Zero(), std::sqrt(1 - y * y), y, 0.5);
         return cut_between(frame, section, plumb_at(0), plumb_at(30));

@@ -19,7 +19,9 @@ StairShape shape_without_findings(const Stair& stair) {
 double rake_deg(const StairShape& shape) { return degrees(angle_of(shape.line->slope)); }
 
 /// trade.md D24: five risers that differ.
-Stair uneven(LineThrough line) { return measured_stair({7.25, 7.5, 7, 7.375, 7.125}, {11, 10.75, 11.125, 10.875}, line); }
+Stair uneven(LineThrough line) {
+    return measured_stair({7.25, 7.5, 7, 7.375, 7.125}, {11, 10.75, 11.125, 10.875}, line);
+}
 
 void check_off_line(const StairShape& shape, const std::vector<double>& expected, double absolute) {
     REQUIRE(shape.nosings.size() == expected.size());
@@ -56,20 +58,28 @@ TEST_CASE("an even stair: nosing i at (i - 1) runs and i rises", "[stair]") {
 }
 
 TEST_CASE("all fourteen ways to give one even stair agree", "[stair]") {
-    // A rise of 7 1/2 on 10 is a 3-4-5 triangle: 12 1/2 along the line. Butted at the riser a tape reads 11 under a nosing of 1.
+    // A rise of 7 1/2 on 10 is a 3-4-5 triangle: 12 1/2 along the line. Butted at the riser a tape reads 11 under a
+    // nosing of 1.
     struct Figures {
         double rise, run, slope;
     };
-    const Figures stairs[] = {{7.5, 10, 12.5}, {7.25, 11, std::sqrt(7.25 * 7.25 + 121)}, {178, 279, std::sqrt(178.0 * 178 + 279 * 279)}};
+    const Figures stairs[] = {
+        {7.5, 10, 12.5}, {7.25, 11, std::sqrt(7.25 * 7.25 + 121)}, {178, 279, std::sqrt(178.0 * 178 + 279 * 279)}};
     for (const Figures& f : stairs) {
         using Give = std::function<void(Stair&)>;
-        const Give rise = [&](Stair& s) { s.rise = Reading(f.rise); }, total_rise = [&](Stair& s) { s.total_rise = Reading(6 * f.rise); },
-                   run = [&](Stair& s) { s.run = Reading(f.run); }, tread = [&](Stair& s) { s.tread = Reading(f.run + 1); },
-                   rake = [&](Stair& s) { s.rake = AngleReading{Angle{f.rise, f.run}, {}}; },
-                   along = [&](Stair& s) { s.nosing_to_nosing = Reading(f.slope); };
-        const std::pair<Give, Give> ways[] = {{rise, run},       {rise, tread},       {rise, rake},       {rise, along}, {total_rise, run},
-                                              {total_rise, tread}, {total_rise, rake}, {total_rise, along}, {run, rake},   {run, along},
-                                              {tread, rake},     {tread, along},      {rake, along}};
+        const Give rise = [&](Stair&s) { s.rise = Reading(f.rise); },
+                   total_rise = [&](Stair&s) { s.total_rise = Reading(6 * f.rise); },
+                   run = [&](Stair&s) { s.run = Reading(f.run); },
+                   tread = [&](Stair&s) { s.tread = Reading(f.run + 1); },
+                   rake =
+                       [&](Stair&s) {
+                           s.rake = AngleReading{Angle{f.rise, f.run}, {}};
+                       },
+                   along = [&](Stair&s) { s.nosing_to_nosing = Reading(f.slope); };
+        const std::pair<Give, Give> ways[] = {
+            {rise, run},         {rise, tread},      {rise, rake},        {rise, along}, {total_rise, run},
+            {total_rise, tread}, {total_rise, rake}, {total_rise, along}, {run, rake},   {run, along},
+            {tread, rake},       {tread, along},     {rake, along}};
         std::vector<Stair> given;
         for (const auto& [first, second] : ways) {
             Stair& stair = given.emplace_back();
@@ -78,7 +88,8 @@ TEST_CASE("all fourteen ways to give one even stair agree", "[stair]") {
             first(stair);
             second(stair);
         }
-        given.push_back(measured_stair(std::vector<double>(6, f.rise), std::vector<double>(5, f.run)));  // the fourteenth
+        given.push_back(
+            measured_stair(std::vector<double>(6, f.rise), std::vector<double>(5, f.run)));  // the fourteenth
         REQUIRE(given.size() == 14);
         for (std::size_t way = 0; way < given.size(); ++way) {
             INFO("way " << way << ", rise " << f.rise);
@@ -144,7 +155,8 @@ TEST_CASE("a single measured step has a nosing and no line", "[stair]") {
 }
 
 TEST_CASE("steps that differ: the minimax line", "[stair]") {
-    // trade.md D24: 33.54 deg, off -0.104 +0.104 -0.021 -0.021 -0.104; to more digits by trying every pair of nosings at 30 digits.
+    // trade.md D24: 33.54 deg, off -0.104 +0.104 -0.021 -0.021 -0.104; to more digits by trying every pair of nosings
+    // at 30 digits.
     const StairShape shape = shape_without_findings(uneven(LineThrough::minimax));
     CHECK(shape.nosing(2).x == 11);
     CHECK(shape.nosing(5).x == 43.75);
@@ -153,7 +165,9 @@ TEST_CASE("steps that differ: the minimax line", "[stair]") {
     check_off_line(shape, {-0.104, 0.104, -0.021, -0.021, -0.104}, 5.1e-4);
     CHECK_THAT(rake_deg(shape), within(33.5386919745886950, 1e-13));
     CHECK_THAT(shape.line->slope, within(29 / 43.75, 1e-15));
-    check_off_line(shape, {-0.1042857142857143, 0.1042857142857143, -0.0214285714285714, -0.0207142857142857, -0.1042857142857143}, 1e-14);
+    check_off_line(
+        shape, {-0.1042857142857143, 0.1042857142857143, -0.0214285714285714, -0.0207142857142857, -0.1042857142857143},
+        1e-14);
     CHECK(shape.held_by == LineHolders{1, 5, 2});
 }
 
@@ -188,19 +202,24 @@ TEST_CASE("no line comes closer to the farthest nosing than the minimax line", "
     };
     const double best = farthest(shape.line->height, shape.line->slope);
     for (int h = -20; h <= 20; ++h)
-        for (int s = -20; s <= 20; ++s) CHECK(farthest(shape.line->height + h * 0.003, shape.line->slope + s * 0.0002) >= best - 1e-13);
+        for (int s = -20; s <= 20; ++s)
+            CHECK(farthest(shape.line->height + h * 0.003, shape.line->slope + s * 0.0002) >= best - 1e-13);
 }
 
 TEST_CASE("the straightedge takes the upper of two edges that meet over the middle", "[stair]") {
-    // Three nosings, the middle one proud and exactly half-way: the edges are 1-2 and 2-3, and interface.md says the upper one.
+    // Three nosings, the middle one proud and exactly half-way: the edges are 1-2 and 2-3, and interface.md says the
+    // upper one.
     const StairShape shape = shape_without_findings(measured_stair({7, 8, 7}, {10, 10}, LineThrough::straightedge));
     CHECK(shape.held_by == LineHolders{2, 3, 0});
     CHECK_THAT(shape.line->slope, within(0.7, 1e-15));
     // A hair before the middle: the upper edge lies over it. A hair behind it: the lower one.
-    CHECK(shape_without_findings(measured_stair({7, 8, 7}, {9.99, 10}, LineThrough::straightedge)).held_by == LineHolders{2, 3, 0});
-    CHECK(shape_without_findings(measured_stair({7, 8, 7}, {10, 9.99}, LineThrough::straightedge)).held_by == LineHolders{1, 2, 0});
+    CHECK(shape_without_findings(measured_stair({7, 8, 7}, {9.99, 10}, LineThrough::straightedge)).held_by ==
+          LineHolders{2, 3, 0});
+    CHECK(shape_without_findings(measured_stair({7, 8, 7}, {10, 9.99}, LineThrough::straightedge)).held_by ==
+          LineHolders{1, 2, 0});
     // A middle nosing that hangs does not touch: the straightedge bridges it.
-    CHECK(shape_without_findings(measured_stair({7, 7, 8}, {10, 10}, LineThrough::straightedge)).held_by == LineHolders{1, 3, 0});
+    CHECK(shape_without_findings(measured_stair({7, 7, 8}, {10, 10}, LineThrough::straightedge)).held_by ==
+          LineHolders{1, 3, 0});
 }
 
 TEST_CASE("the line goes on beyond the flight, and choices once made are kept", "[stair]") {

@@ -2,8 +2,9 @@
 
 #include "../../solver/solve.hpp"
 
-// The job that the reference sheets work with: five risers of 7 1/4 on runs of 11, nosings 1 proud; a post before the first nosing
-// and one behind the last; a cap, a sub rail and a bottom rail between them. Built by hand, so that no reader is tested by its tests.
+// The job that the reference sheets work with: five risers of 7 1/4 on runs of 11, nosings 1 proud; a post before the
+// first nosing and one behind the last; a cap, a sub rail and a bottom rail between them. Built by hand, so that no
+// reader is tested by its tests.
 
 namespace rakewright::tests {
 
@@ -26,7 +27,8 @@ inline Stair even_stair() {
 }
 
 /// A measured stair, without projections: the last rise has no run.
-inline Stair measured_stair(const std::vector<double>& rises, const std::vector<double>& runs, LineThrough line = LineThrough::minimax) {
+inline Stair measured_stair(const std::vector<double>& rises, const std::vector<double>& runs,
+                            LineThrough line = LineThrough::minimax) {
     Stair stair;
     stair.id = called("back-steps");
     stair.line = line;

@@ -1,0 +1,183 @@
+#include <set>
+
+#include "../support/catch.hpp"
+#include "../support/even_example.hpp"
+
+// A job for each thing that refuses one, and all that is wrong with a job in one run.
+
+namespace rakewright::tests {
+namespace {
+
+struct Refused {
+    Trouble trouble;
+    Job job;
+};
+
+Job with_stair(const Stair& stair) {
+    Job job = even_example();
+    job.stairs[0] = stair;
+    return job;
+}
+
+template <class Change>
+Job changed(Job job, const Change& change) {
+    change(job);
+    return job;
+}
+
+void put_straight_across(Job& job, double by) {
+    job.posts = {placed_post(-10), placed_post(-10)};
+    job.posts[1].across = by;
+    job.stairs[0].rise = Reading(7.5);
+    job.stairs[0].run = Reading(10);
+}
+
+std::vector<Refused> refused_jobs() {
+    const Job even = even_example(), floor = floor_example(60), open = even_example(open_build());
+    Stair steep = even_stair(), narrow = even_stair(), both = measured_stair({7, 7}, {10}),
+          single = measured_stair({7}, {});
+    steep.run.reset();
+    steep.nosing_to_nosing = Reading(7);
+    narrow.run.reset();
+    narrow.tread = Reading(0.5);
+    both.steps[0].tread = Reading(11);
+    return {
+        {Trouble::slope_not_longer, with_stair(steep)},
+        {Trouble::no_run_left, with_stair(narrow)},
+        {Trouble::step_without_run, with_stair(measured_stair({7, 7, 7}, {10}))},
+        {Trouble::step_with_two_runs, with_stair(both)},
+        {Trouble::last_step_with_run, with_stair(measured_stair({7, 7}, {10, 10}))},
+        {Trouble::nosing_beyond_stair, changed(even, [](Job& job) { job.posts[1].nosing.value = 6; })},
+        {Trouble::tread_beyond_stair, changed(even,
+                                              [](Job& job) {
+                                                  job.posts[1].base = {Base::On::tread, 6, 0, {}};
+                                              })},
+        {Trouble::placed_without_stair, changed(floor,
+                                                [](Job& job) {
+                                                    job.posts.resize(1);
+                                                    job.posts[0].turn = in_degrees(10);
+                                                })},
+        {Trouble::post_at_both_ends, changed(even, [](Job& job) { job.sections[0].to = job.sections[0].from; })},
+        {Trouble::posts_on_two_stairs, changed(even,
+                                               [](Job& job) {
+                                                   job.stairs.push_back(even_stair());
+                                                   job.posts[1].stair = ref(1);
+                                               })},
+        {Trouble::section_on_other_stair, changed(even,
+                                                  [](Job& job) {
+                                                      job.stairs.push_back(even_stair());
+                                                      job.sections[0].stair = ref(1);
+                                                  })},
+        {Trouble::clear_between_placed, changed(even, [](Job& job) { job.sections[0].clear = Reading(49.5); })},
+        {Trouble::clear_missing, changed(floor, [](Job& job) { job.sections[0].clear.reset(); })},
+        {Trouble::two_clears, changed(floor,
+                                      [](Job& job) {
+                                          job.stairs = {even_stair()};
+                                          job.sections[0].stair = ref(0);
+                                          job.sections[0].clear_on_slope = Reading(70);
+                                      })},
+        {Trouble::slope_without_stair, changed(floor,
+                                               [](Job& job) {
+                                                   job.sections[0].clear.reset();
+                                                   job.sections[0].clear_on_slope = Reading(70);
+                                               })},
+        {Trouble::no_nosing_line, with_stair(single)},
+        {Trouble::meets_corner, changed(even, [](Job& job) { job.posts[1].turn = in_degrees(45); })},
+        {Trouble::posts_overlap, changed(even, [](Job& job) { job.posts[1] = placed_post(-2); })},
+        {Trouble::cut_too_steep, changed(even,
+                                         [](Job& job) {
+                                             job.posts[0].lean.along = {Angle{11, 7.25}, {}};
+                                         })},
+        {Trouble::no_length_left, changed(even,
+                                          [](Job& job) {
+                                              put_straight_across(
+                                                  job, 3.3);  // the feet overlap by 0.2; half-way up 0.7 is clear
+                                              job.posts[1].lean.across = {Angle{1, 20}, {}};
+                                          })},
+        {Trouble::lower_gap_missing, changed(even, [](Job& job) { job.builds[0].lower_gap.reset(); })},
+        {Trouble::rails_meet, changed(even, [](Job& job) { job.sections[0].height = Reading(7); })},
+        {Trouble::below_surface,
+         changed(
+             even,
+             [](Job& job) {
+                 job.stairs[0] = measured_stair({7.25, 7.5, 7, 7.375, 7.125}, {11, 10.75, 11.125, 10.875});
+                 job.sections[0].lower_gap = LowerGap{0.0625, false};  // the second nosing stands 0.104 over the line
+             })},
+        {Trouble::no_room_for_pickets,
+         changed(floor_example(2), [](Job& job) { job.sections[0].max_gap = Reading(0.2); })},
+        {Trouble::too_many_pickets, changed(floor,
+                                            [](Job& job) {
+                                                job.builds[0].pickets->width = 0.001;
+                                                job.builds[0].pickets->max_gap = 0.001;
+                                            })},
+        {Trouble::picket_through_rail, changed(even, [](Job& job) { job.builds[0].pickets->plough.lower = 1.5; })},
+        {Trouble::picket_past_nosing, changed(open, [](Job& job) { job.builds[0].pickets->per_tread = Count(5); })},
+        {Trouble::no_count_per_tread, changed(open, [](Job& job) { job.sections[0].max_gap = Reading(1); })},
+        {Trouble::hole_beyond_leg, changed(even, [](Job& job) { job.builds[0].bracket->post_hole = {Reading(1.25)}; })},
+    };
+}
+
+}  // namespace
+
+TEST_CASE("whatever refuses a job is found, and found by name", "[refusal]") {
+    std::set<Trouble> seen;
+    for (const Refused& refused : refused_jobs()) {
+        INFO("trouble " << static_cast<int>(refused.trouble));
+        const Solution solution = solve(refused.job);
+        CHECK(refuses(refused.trouble));
+        CHECK(solution.refused());
+        CHECK(has(solution, refused.trouble));
+        seen.insert(refused.trouble);
+    }
+    // Every trouble that refuses has its job above; the first that does not refuse comes right after the last of them.
+    for (int trouble = 0; refuses(static_cast<Trouble>(trouble)); ++trouble) {
+        INFO("trouble " << trouble);
+        CHECK(seen.count(static_cast<Trouble>(trouble)) == 1);
+    }
+}
+
+TEST_CASE("every section that is wrong is found in one run, with its number", "[refusal]") {
+    Job job = even_example();
+    for (int i = 1; i < 5; ++i) job.sections.push_back(job.sections[0]);
+    job.sections[0].height = Reading(5);
+    job.sections[1].clear = Reading(49.5);
+    job.sections[3].to = job.sections[3].from;
+    job.sections[4].lower_gap = LowerGap{40, false};
+    const Solution solution = solve(job);
+    CHECK(solution.refused());
+    std::set<std::pair<int, Trouble>> found;
+    for (const Finding& finding : solution.findings)
+        if (refuses(finding.trouble)) found.insert({finding.section, finding.trouble});
+    CHECK(found == std::set<std::pair<int, Trouble>>{{0, Trouble::rails_meet},
+                                                     {1, Trouble::clear_between_placed},
+                                                     {3, Trouble::post_at_both_ends},
+                                                     {4, Trouble::rails_meet}});
+}
+
+TEST_CASE("stairs, posts and builds that are wrong are found in one run", "[refusal]") {
+    Job job = even_example();
+    job.stairs.push_back(measured_stair({7, 7, 7}, {10}));
+    job.posts[1].nosing.value = 9;
+    job.posts.push_back(placed_post(0));
+    job.posts[2].base = {Base::On::tread, 17, 0, {}};
+    job.builds[0].bracket->rail_hole = {Reading(1), Reading(2.5), Reading(3)};
+    job.builds[0].pickets->plough.upper = 2;
+    const Solution solution = solve(job);
+    for (const Trouble trouble : {Trouble::step_without_run, Trouble::nosing_beyond_stair, Trouble::tread_beyond_stair,
+                                  Trouble::hole_beyond_leg, Trouble::picket_through_rail})
+        CHECK(has(solution, trouble));
+    int holes = 0;
+    for (const Finding& finding : solution.findings) holes += finding.trouble == Trouble::hole_beyond_leg;
+    CHECK(holes == 2);
+}
+
+TEST_CASE("what should only be known does not refuse", "[refusal]") {
+    Job job = even_example(open_build());
+    job.sections[0].lower_gap = LowerGap{2, false};
+    const Solution solution = solve(job);
+    CHECK(has(solution, Trouble::lower_gap_without_lower));
+    CHECK(has(solution, Trouble::gap_at_post_too_wide));
+    CHECK_FALSE(solution.refused());
+}
+
+}  // namespace rakewright::tests
