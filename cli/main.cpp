@@ -99,8 +99,9 @@ Status solve_job(const SolveOptions& options) {
     const Source source = source_of(options.job == "-" ? "<stdin>" : options.job, *text);
     const ReadResult read = read_job(source);
     if (!read.job) return refuse(source, read.refusals);
-    const Solution solution = solve(*read.job);
+    Solution solution = solve(*read.job);
     if (solution.refused()) return refuse(source, refusals_of(*read.job, solution));
+    measure_openings(*read.job, solution);
     switch (options.format) {
         case Format::json: return deliver(json(*read.job, solution), options.output);
         case Format::csv: return deliver(cut_sheet_csv(*read.job, solution), options.output);
@@ -197,7 +198,9 @@ int run(int argc, char** argv) {
     if (*keys_command) return number_of(print(job_manual()));
     if (*results_command) {
         const Job job = *read_job(source_of("example", manual_specimen)).job;
-        return number_of(print(results_manual(job, solve(job))));
+        Solution solution = solve(job);
+        measure_openings(job, solution);
+        return number_of(print(results_manual(job, solution)));
     }
     if (*schema_command) return number_of(print(job_schema()));
     const std::vector<std::string> formats{"table", "json", "csv"};

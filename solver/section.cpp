@@ -16,10 +16,10 @@ std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
 
 RailLine way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces) {
     if (around.placed()) return line_between(*around.from, *around.to, faces, *around.stair);
-    const double slope = around.stair ? around.stair->line->slope : 0;
+    const NosingLine nosings = around.stair ? *around.stair->line : NosingLine{};
     const Section& section = task.section;
-    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / std::sqrt(1 + slope * slope),
-                     slope);
+    const double lengthened = std::sqrt(1 + nosings.slope * nosings.slope);
+    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / lengthened, nosings);
 }
 
 /// The level places of the two faces half-way up the pickets; none where a face runs along the rail.
@@ -195,24 +195,29 @@ void note_gaps(const SectionTask& task, const TreadRoom& room, const Pickets& pi
                         {}});
 }
 
+/// Where the pickets of a section stand; none of them where its build has none.
+TreadLayout layout_of(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+                      const std::array<double, 2>& faces, const SectionChoices& choices) {
+    if (!task.build.pickets) return {{{}, faces[0], faces[1]}, {}};
+    if (standing_of(levels, line, around) == Standing::on_treads)
+        return laid_out_on_treads(tread_room(task, around, line, levels, faces), choices.per_tread);
+    return {laid_out_between(faces[0], faces[1], task.build.pickets->width, choices.pickets), {}};
+}
+
 Pickets measured_pickets(const SectionTask& task, const Surroundings& around, const RailLine& line,
-                         const Levels& levels, const std::array<double, 2>& faces, const SectionChoices& choices,
+                         const Levels& levels, const std::array<double, 2>& faces, const TreadLayout& layout,
                          const std::vector<Member>& members, std::vector<Finding>& findings) {
-    const PicketBuild& build = *task.build.pickets;
     const Standing standing = standing_of(levels, line, around);
-    const PicketRoom room{build,
+    const PicketRoom room{*task.build.pickets,
                           line,
                           levels,
                           members,
                           around.placed() ? around.stair : nullptr,
                           standing != Standing::heights_unknown,
                           task.tape};
-    if (standing != Standing::on_treads)
-        return pickets_of(room, laid_out_between(faces[0], faces[1], build.width, choices.pickets), {}, 0);
-    const TreadRoom treads = tread_room(task, around, line, levels, faces);
-    const TreadLayout layout = laid_out_on_treads(treads, choices.per_tread);
     Pickets pickets = pickets_of(room, layout.layout, layout.feet, layout.per_tread);
-    note_gaps(task, treads, pickets, findings);
+    if (standing == Standing::on_treads)
+        note_gaps(task, tread_room(task, around, line, levels, faces), pickets, findings);
     return pickets;
 }
 
@@ -335,8 +340,9 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     const std::size_t before = findings.size();
     result.members = members_of(task.build, levels, line, task.play(), legs, task.section.id.place, findings);
     if (findings.size() > before) return result;
+    const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);
     if (task.build.pickets)
-        result.pickets = measured_pickets(task, around, line, levels, *faces, choices, result.members, findings);
+        result.pickets = measured_pickets(task, around, line, levels, *faces, layout, result.members, findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
     if (levels.has_lower)
@@ -349,6 +355,16 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     }
     note_keys_without_effect(task, findings);
     return result;
+}
+
+std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
+    const RailLine line = way_of(task, around, choices.faces);
+    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    const auto faces = faces_half_way(line, levels);
+    if (!faces) return {};
+    const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);
+    const double picket_width = task.build.pickets ? task.build.pickets->width.value : 0;
+    return openings_of({line, levels, around.stair, around.placed()}, layout.layout, picket_width);
 }
 
 }  // namespace rakewright

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "bracket/bracket.hpp"
-#include "picket/picket.hpp"
+#include "opening/opening.hpp"
 
 namespace rakewright {
 
@@ -50,6 +50,7 @@ struct SectionResult {
     std::vector<Bracket> brackets;
     std::vector<OverNosing> over_nosings;
     std::optional<Diagonals> diagonals;
+    std::vector<Opening> openings;  // where they were measured
     std::array<EndHeights, 2> ends;
 
     bool raked() const { return slope != 0; }
@@ -81,5 +82,8 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 /// Measures a section with these choices made.
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings);
+
+/// Measures the openings of a section with these choices made.
+std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices);
 
 }  // namespace rakewright

@@ -13,11 +13,13 @@ struct RailAtPost {
     GroupHeights heights;
 };
 
-/// A post, solved: the height of the surface that it stands on above its stair's floor, none where it has no place, and
-/// every rail that meets it, in the order of the sections.
+/// A post, solved: how it stands, none where it has no place, and every rail that meets it, in the order of the sections.
 struct PostResult {
-    std::optional<double> base;
+    std::optional<StandingPost> standing;
     std::vector<RailAtPost> rails;
+
+    /// Height of the surface that it stands on above its stair's floor.
+    std::optional<double> base() const { return standing ? std::optional(standing->foot.z()) : std::nullopt; }
 };
 
 /// Everything that was decided, in the order of the job: `solve` takes it back.

@@ -150,6 +150,15 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
                        row.part("lower", "the lower group",
                                 [&](Sheet& part) { describe(part, *over.lower, "plumb above the nosing"); });
                });
+    sheet.list("openings", result.openings, "each opening as a ball would find it",
+               [](Sheet& row, const Opening& opening) {
+                   row.word("kind", words(opening.kind),
+                            "picket_gap, the largest between neighbours; post_gap; or under_rail");
+                   if (opening.end) row.word("end", words(*opening.end), "at which end, of a post_gap");
+                   row.count("tread", opening.tread,
+                             "over which tread of the stair, of an under_rail; 0 is the floor at its foot");
+                   row.length("sphere", opening.sphere, "the diameter of the largest ball that passes square through");
+               });
     if (result.diagonals)
         sheet.part("diagonals", "of the assembled panel, between the facing edges of its rails", [&](Sheet& part) {
             part.length("from_foot", result.diagonals->from_foot,
@@ -172,7 +181,7 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
         "each post and the rails that meet it",
         [&](Sheet& part, std::size_t i) {
             const PostResult& post = solution.posts[i];
-            part.length("base", post.base, "height of the surface that it stands on above its stair's floor");
+            part.length("base", post.base(), "height of the surface that it stands on above its stair's floor");
             part.list("rails", post.rails, "in the order of the sections", [&](Sheet& row, const RailAtPost& rail) {
                 row.word("section", job.sections[static_cast<std::size_t>(rail.section)].id.name, "whose rail it is");
                 row.word("end", words(rail.end), "from or to");
@@ -197,6 +206,15 @@ const char* words(End end) { return end == End::from ? "from" : "to"; }
 const char* words(Group group) { return group == Group::upper ? "upper" : "lower"; }
 
 const char* words(Leg leg) { return leg == Leg::up ? "up" : "down"; }
+
+const char* words(Opening::Kind kind) {
+    switch (kind) {
+        case Opening::Kind::picket_gap: return "picket_gap";
+        case Opening::Kind::post_gap: return "post_gap";
+        case Opening::Kind::under_rail: return "under_rail";
+    }
+    return "";
+}
 
 const char* words(Reaching reaching) {
     switch (reaching) {

@@ -61,5 +61,6 @@ const char* words(End end);
 const char* words(Group group);
 const char* words(Leg leg);
 const char* words(Reaching reaching);
+const char* words(Opening::Kind kind);
 
 }  // namespace rakewright

@@ -8,8 +8,22 @@ namespace rakewright {
 namespace {
 
 template <class Values>
-auto& named(Values& values, const Ref& ref) {
+decltype(auto) named(Values& values, const Ref& ref) {
     return values[static_cast<std::size_t>(ref.index)];
+}
+
+const StandingPost* standing_of(const Solution& solution, const Ref& post) {
+    if (!post.named()) return nullptr;
+    const std::optional<StandingPost>& standing = named(solution.posts, post).standing;
+    return standing ? &*standing : nullptr;
+}
+
+/// What a section stands between, as far as its posts and stair are known.
+Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
+    const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
+    if (from && to) return {&named(solution.stairs, named(job.posts, section.from).stair), from, to};
+    if (section.stair.named()) return {&named(solution.stairs, section.stair), nullptr, nullptr};
+    return {};
 }
 
 class Solving {
@@ -19,14 +33,12 @@ class Solving {
     Solution whole() && {
         solution_.stairs.reserve(job_.stairs.size());
         solution_.posts.reserve(job_.posts.size());
-        standing_.reserve(job_.posts.size());
         solution_.sections.reserve(job_.sections.size());
         solution_.choices.sections.reserve(job_.sections.size());
         for (const Stair& stair : job_.stairs) add_stair(stair);
         for (const Post& post : job_.posts) add_post(post);
-        for (const Build& build : job_.builds) check(build, solution_.findings);
-        if (!solution_.refused())
-            for (const Section& section : job_.sections) add_section(section);
+        for (const Build& build : job_.builds) add_build(build);
+        for (const Section& section : job_.sections) add_section(section);
         return std::move(solution_);
     }
 
@@ -40,16 +52,31 @@ class Solving {
     }
 
     void add_post(const Post& post) {
-        standing_.emplace_back();
-        solution_.posts.emplace_back();
+        PostResult& result = solution_.posts.emplace_back();
         if (!post.stair.named()) {
             check_unplaced(post);
             return;
         }
         const StairShape& stair = named(solution_.stairs, post.stair);
         if (stair.nosings.empty()) return;
-        standing_.back() = stand(post, stair, solution_.findings);
-        if (standing_.back()) solution_.posts.back().base = standing_.back()->foot.z();
+        result.standing = stand(post, stair, solution_.findings);
+    }
+
+    void add_build(const Build& build) {
+        const std::size_t before = solution_.findings.size();
+        check(build, solution_.findings);
+        const auto added = solution_.findings.begin() + static_cast<std::ptrdiff_t>(before);
+        build_is_sound_.push_back(std::none_of(added, solution_.findings.end(),
+                                               [](const Finding& finding) { return refuses(finding.trouble); }));
+    }
+
+    /// Whether what a section rests on was not refused already: then nothing more can be said of it.
+    bool rests_on_sound(const Section& section) {
+        const auto stands = [&](const Ref& post) {
+            return !post.named() || !named(job_.posts, post).stair.named() || standing(post);
+        };
+        const bool stair_is_sound = !section.stair.named() || !named(solution_.stairs, section.stair).nosings.empty();
+        return stair_is_sound && stands(section.from) && stands(section.to) && named(build_is_sound_, section.build);
     }
 
     /// Keys that say how a post stands mean nothing at one that has no place.
@@ -69,6 +96,7 @@ class Solving {
         const std::size_t index = solution_.sections.size(), before = solution_.findings.size();
         solution_.sections.emplace_back();
         solution_.choices.sections.emplace_back();
+        if (!rests_on_sound(section)) return;
         if (const std::optional<Surroundings> around = surroundings(section)) {
             const SectionTask task{section, named(job_.builds, section.build), tape_};
             const std::optional<SectionChoices> choices =
@@ -83,9 +111,7 @@ class Solving {
             solution_.findings[i].section = static_cast<int>(index);
     }
 
-    const StandingPost* standing(const Ref& post) const {
-        return post.named() && named(standing_, post) ? &*named(standing_, post) : nullptr;
-    }
+    const StandingPost* standing(const Ref& post) const { return standing_of(solution_, post); }
 
     /// What a section stands between; none if it does not say enough, or too much.
     std::optional<Surroundings> surroundings(const Section& section) {
@@ -104,11 +130,7 @@ class Solving {
         } else if (section.clear_on_slope && !section.stair.named()) {
             findings.push_back({Trouble::slope_without_stair, section.clear_on_slope->place, {}, {}});
         }
-        Surroundings around;
-        if (from && to)
-            around = {&named(solution_.stairs, named(job_.posts, section.from).stair), from, to};
-        else if (section.stair.named())
-            around.stair = &named(solution_.stairs, section.stair);
+        const Surroundings around = surroundings_of(job_, solution_, section);
         if (around.stair && !around.stair->line)
             findings.push_back(
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
@@ -142,7 +164,7 @@ class Solving {
     const Choices* given_;
     Tape tape_;
     Solution solution_;
-    std::vector<std::optional<StandingPost>> standing_;
+    std::vector<char> build_is_sound_;
 };
 
 }  // namespace
@@ -150,6 +172,15 @@ class Solving {
 bool Solution::refused() const {
     return std::any_of(findings.begin(), findings.end(),
                        [](const Finding& finding) { return refuses(finding.trouble); });
+}
+
+void measure_openings(const Job& job, Solution& solution) {
+    for (std::size_t i = 0; i < job.sections.size(); ++i) {
+        const Section& section = job.sections[i];
+        const SectionTask task{section, named(job.builds, section.build), tape_of(job)};
+        solution.sections[i].openings =
+            openings_in(task, surroundings_of(job, solution, section), solution.choices.sections[i]);
+    }
 }
 
 Solution solve(const Job& job) { return Solving(job, nullptr).whole(); }

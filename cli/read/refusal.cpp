@@ -142,6 +142,14 @@ std::string either(const std::vector<std::string_view>& words) {
 
 }  // namespace
 
+Refusal refusal_at(std::size_t begin, std::size_t size, std::string sentence, std::string expected) {
+    return {{static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(size)},
+            std::move(sentence),
+            std::move(expected),
+            {},
+            {}};
+}
+
 Source source_of(std::string name, std::string text) {
     if (text.compare(0, 3, "\xEF\xBB\xBF") == 0) text.erase(0, 3);
     return {std::move(name), std::move(text)};

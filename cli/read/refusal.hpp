@@ -33,6 +33,9 @@ struct Refusal {
     std::vector<AlsoHere> also;
 };
 
+/// A refusal at so many bytes of the text.
+Refusal refusal_at(std::size_t begin, std::size_t size, std::string sentence, std::string expected = {});
+
 /// Refusals in the order of their places, each with its line and a caret under the exact span; at most `most_shown`,
 /// then how many more there are. Lines and columns count from 1, columns in characters.
 std::string rendered(const Source& source, std::vector<Refusal> refusals, bool colour);

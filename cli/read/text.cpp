@@ -21,84 +21,6 @@ struct Stop {
     Refusal refusal;
 };
 
-Refusal at(std::size_t begin, std::size_t size, std::string sentence, std::string expected = {}) {
-    return {{static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(size)},
-            std::move(sentence),
-            std::move(expected),
-            {},
-            {}};
-}
-
-/// Which bytes are in a set, looked up.
-using Bytes = std::array<bool, 256>;
-bool has(const Bytes& bytes, char c) { return bytes[static_cast<unsigned char>(c)]; }
-
-constexpr Bytes bytes_of(std::string_view text) {
-    Bytes bytes{};
-    for (const char c : text) bytes[static_cast<unsigned char>(c)] = true;
-    return bytes;
-}
-
-constexpr Bytes ordinary_bytes() {
-    Bytes bytes{};
-    for (std::size_t c = 0x20; c < 0x7F; ++c) bytes[c] = true;
-    bytes['\t'] = true;
-    return bytes;
-}
-
-/// What is wrong with the character at `i`; nothing if it may stand in a job.
-const char* trouble_with(std::string_view text, std::size_t i, const Character& character) {
-    if (!character.is_text) return "these bytes are not UTF-8 text";
-    if (character.code == 0xFEFF) return "a byte order mark stands here";
-    if (!is_control(character.code) || character.code == '\t') return nullptr;
-    if (character.code == '\r' && i + 1 < text.size() && text[i + 1] == '\n') return nullptr;
-    return "a control character stands here";
-}
-
-bool is_utf_16(std::string_view text) {
-    return text.compare(0, 2, "\xFF\xFE") == 0 || text.compare(0, 2, "\xFE\xFF") == 0 ||
-           (text.size() > 1 && (text[0] == 0) != (text[1] == 0));
-}
-
-/// What is wrong with the bytes, the first of each line at most.
-void scan_bytes(std::string_view text, std::vector<Refusal>& refusals) {
-    if (text.size() > largest_job) {
-        refusals.push_back(at(0, 0, "the job is larger than " + std::to_string(largest_job >> 20) + " MiB"));
-        return;
-    }
-    if (is_utf_16(text)) {
-        refusals.push_back(at(0, 0, "the job is UTF-16 text", "a text file saved as UTF-8"));
-        return;
-    }
-    static constexpr Bytes ordinary = ordinary_bytes();
-    std::size_t line = 0;
-    const auto refuse = [&](std::size_t i, std::size_t size, std::string sentence, const char* expected) {
-        if (refusals.size() < most_kept) refusals.push_back(at(i, size, std::move(sentence), expected));
-        return std::min(text.find('\n', i), text.size());
-    };
-    for (std::size_t i = 0; i < text.size();) {
-        if (text[i] == '%' && i == line) {
-            i = refuse(i, 1, "a line may not start with '%'", "no YAML directives; quote a text that starts so");
-            continue;
-        }
-        const std::size_t end = std::min(text.size(), line + longest_line + 1);
-        while (i < end && has(ordinary, text[i])) ++i;
-        if (i == text.size()) return;
-        if (text[i] == '\n') {
-            line = ++i;
-            continue;
-        }
-        const Character character = character_at(text, i);
-        if (i - line > longest_line)
-            i = refuse(line, 1, "the line is longer than " + std::to_string(longest_line) + " bytes",
-                       "one key or list item a line");
-        else if (const char* const trouble = trouble_with(text, i, character))
-            i = refuse(i, character.size, trouble, "a plain text file saved as UTF-8");
-        else
-            i += character.size;
-    }
-}
-
 /// Where the quote that opens at `begin` closes; none if it does not.
 std::optional<std::size_t> closing_quote(std::string_view text, std::size_t begin) {
     const char quote = text[begin];
@@ -136,38 +58,43 @@ class DocumentMaker : public YAML::EventHandler {
         try {
             YAML::Parser parser(stream);
             if (!parser.HandleNextDocument(*this) || document_.nodes_.empty())
-                throw Stop{at(0, 0, "the job is empty", "a map with `units`, `builds` and `sections`")};
+                throw Stop{refusal_at(0, 0, "the job is empty", "a map with `units`, `builds` and `sections`")};
             second_ = true;
             parser.HandleNextDocument(*this);
             check_nothing_was_passed_over();
             if (document_.nodes_.front().kind() != Node::Kind::map)
-                throw Stop{at(document_.nodes_.front().begin, document_.nodes_.front().size,
-                              "the job is not a map of keys", "`key: value` lines at the top level")};
+                throw Stop{refusal_at(document_.nodes_.front().begin, document_.nodes_.front().size,
+                                      "the job is not a map of keys", "`key: value` lines at the top level")};
             return std::move(document_);
         } catch (const Stop& stop) {
-            refusals.push_back(stop.refusal);
+            refusals.push_back(inside_text(stop.refusal));
         } catch (const YAML::DeepRecursion& deep) {
-            refusals.push_back(at(position(deep.mark), 1, "it is nested too deeply"));
+            refusals.push_back(inside_text(refusal_at(position(deep.mark), 1, "it is nested too deeply")));
         } catch (const YAML::Exception& error) {
-            refusals.push_back(explained(error));
+            refusals.push_back(inside_text(explained(error)));
         }
         return std::nullopt;
     }
 
     void OnDocumentStart(const YAML::Mark& mark) override {
-        if (second_) throw Stop{at(position(mark), 3, "a second document starts here", "one job a file")};
+        if (!second_) return;
+        const std::size_t begin = position(mark);
+        if (text_.compare(begin, 3, "---") == 0)
+            throw Stop{refusal_at(begin, 3, "a second document starts here", "one job a file")};
+        throw Stop{refusal_at(begin, 1, "this stands behind the end of the job", "one job a file")};
     }
     void OnDocumentEnd() override {}
 
     void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
         check_anchor(mark, anchor);
-        add(Node::Kind::null, last_end_, 0);
+        // Only an empty place in brackets is marked where it is.
+        const std::size_t begin = position(mark);
+        const char there = first_of(begin);
+        const bool is_empty_item = begin > last_end_ && (there == ',' || there == ']' || there == '}');
+        add(Node::Kind::null, is_empty_item ? begin : last_end_, 0);
     }
 
-    void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
-        throw Stop{at(position(mark), 1, "an alias stands here",
-                      "the value itself, written out; quote a text that starts with '*'")};
-    }
+    void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override { throw Stop{alias_at(position(mark))}; }
 
     void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                   const std::string& value) override {
@@ -180,7 +107,8 @@ class DocumentMaker : public YAML::EventHandler {
             return;
         }
         if (first == '|' || first == '>')
-            throw Stop{at(begin, 1, "a block of text stands here", "a value on one line; quote a text that starts so")};
+            throw Stop{refusal_at(begin, 1, "a block of text stands here",
+                                  "a value on one line; quote a text that starts so")};
         if (text_.compare(begin, value.size(), value) != 0) throw several_lines(begin);
         check_size(begin, value);
         add(Node::Kind::word, begin, value.size());
@@ -209,28 +137,45 @@ class DocumentMaker : public YAML::EventHandler {
 
     void check_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) const {
         if (anchor != 0)
-            throw Stop{at(position(mark), 1, "an anchor stands here",
-                          "no anchors or aliases; quote a text that starts with '&'")};
+            throw Stop{refusal_at(position(mark), 1, "an anchor stands here",
+                                  "no anchors or aliases; quote a text that starts with '&'")};
+    }
+
+    static Refusal alias_at(std::size_t begin) {
+        return refusal_at(begin, 1, "an alias stands here",
+                          "the value itself, written out; quote a text that starts with '*'");
     }
 
     char first_of(std::size_t begin) const { return begin < text_.size() ? text_[begin] : ' '; }
 
     static void check_size(std::size_t begin, std::string_view value) {
         if (value.size() > longest_value)
-            throw Stop{at(begin, 1, "the value is longer than " + std::to_string(longest_value) + " bytes")};
+            throw Stop{refusal_at(begin, 1, "the value is longer than " + std::to_string(longest_value) + " bytes")};
     }
 
     void check_tag(std::size_t begin, const std::string& tag) const {
         // The parser itself gives plain words the tag "?" and quoted ones "!".
         if (tag.size() > 1 || first_of(begin) == '!')
-            throw Stop{at(begin, 1, "a tag stands here", "no tags; quote a text that starts with '!'")};
+            throw Stop{refusal_at(begin, 1, "a tag stands here", "no tags; quote a text that starts with '!'")};
     }
 
-    /// How far the line at a place is indented.
+    /// The same refusal, its place whole characters of the text: the parser also marks what is behind its end.
+    Refusal inside_text(Refusal refusal) const {
+        const std::size_t begin = refusal.place.begin;
+        std::size_t end = std::min(begin + refusal.place.size, text_.size());
+        while (end > begin && end < text_.size() && (text_[end] & 0xC0) == 0x80) ++end;
+        refusal.place.size = static_cast<std::uint32_t>(end - begin);
+        return refusal;
+    }
+
+    /// Where the line of a place starts.
+    std::size_t line_at(std::size_t place) const {
+        return place == 0 ? 0 : text_.rfind('\n', place - 1) + 1;  // none: npos + 1 is 0
+    }
+
+    /// How far the line of a place is indented.
     std::size_t indent_at(std::size_t place) const {
-        const std::size_t end = place == 0 ? std::string_view::npos : text_.rfind('\n', place - 1),
-                          line = end == std::string_view::npos ? 0 : end + 1;
-        return std::min(text_.find_first_not_of(' ', line), text_.size()) - line;
+        return std::min(text_.find_first_not_of(' ', line_at(place)), text_.size()) - line_at(place);
     }
 
     bool same_line(std::size_t a, std::size_t b) const {
@@ -243,7 +188,7 @@ class DocumentMaker : public YAML::EventHandler {
         const std::optional<std::size_t> bracket = open_bracket();
         if (!bracket) return std::nullopt;
         const char closing = text_[*bracket] == '{' ? '}' : ']';
-        Refusal refusal = at(*bracket, 1, "this bracket is not closed", std::string("a `") + closing + "`");
+        Refusal refusal = refusal_at(*bracket, 1, "this bracket is not closed", std::string("a `") + closing + "`");
         in_its_way = text_.find_first_not_of(" \t\r\n", in_its_way);
         if (in_its_way == std::string_view::npos) return refusal;
         const char other = closing == '}' ? ']' : '}';
@@ -257,17 +202,20 @@ class DocumentMaker : public YAML::EventHandler {
     Stop several_lines(std::size_t begin) const {
         if (const std::optional<Refusal> bracket = unclosed_bracket(text_.find('\n', begin))) return Stop{*bracket};
         if (open_bracket())
-            return Stop{at(begin, 1, "a comma is missing between this and the next line", "a comma behind each value")};
-        return Stop{at(begin, 1, "a text goes over several lines", "a value on one line")};
+            return Stop{
+                refusal_at(begin, 1, "a comma is missing between this and the next line", "a comma behind each value")};
+        return Stop{refusal_at(begin, 1, "a text goes over several lines", "a value on one line")};
     }
 
     void add_quoted(std::size_t begin, const std::string& value) {
         const std::optional<std::size_t> end = closing_quote(text_, begin);
-        if (!end) throw Stop{at(begin, 1, "this quote is not closed", "the same quote again, on the same line")};
+        if (!end)
+            throw Stop{refusal_at(begin, 1, "this quote is not closed", "the same quote again, on the same line")};
         const std::string_view inside = text_.substr(begin + 1, *end - begin - 1);
         if (inside.find('\n') != std::string_view::npos)
-            throw Stop{at(begin, 1, "a quoted text goes over several lines; is this quote closed where it should be?",
-                          "a value on one line")};
+            throw Stop{refusal_at(begin, 1,
+                                  "a quoted text goes over several lines; is this quote closed where it should be?",
+                                  "a value on one line")};
         check_size(begin, value);
         add(Node::Kind::quoted, begin, *end + 1 - begin);
         if (inside == value) return;
@@ -281,8 +229,8 @@ class DocumentMaker : public YAML::EventHandler {
         for (std::size_t i = 0; i < value.size();) {
             const Character character = character_at(value, i);
             if (!character.is_text || is_control(character.code))
-                throw Stop{at(begin, document_.nodes_.back().size, "an escape stands for a control character",
-                              "a text that can be shown")};
+                throw Stop{refusal_at(begin, document_.nodes_.back().size, "an escape stands for a control character",
+                                      "a text that can be shown")};
             i += character.size;
         }
     }
@@ -291,7 +239,8 @@ class DocumentMaker : public YAML::EventHandler {
         check_anchor(mark, anchor);
         check_tag(position(mark), tag);
         if (open_.size() >= static_cast<std::size_t>(deepest))
-            throw Stop{at(position(mark), 1, "it is nested deeper than " + std::to_string(deepest) + " levels")};
+            throw Stop{
+                refusal_at(position(mark), 1, "it is nested deeper than " + std::to_string(deepest) + " levels")};
         add(kind, position(mark), 1);
         open_.push_back({static_cast<std::uint32_t>(document_.nodes_.size() - 1), 0});
     }
@@ -299,11 +248,11 @@ class DocumentMaker : public YAML::EventHandler {
     void add(Node::Kind kind, std::size_t begin, std::size_t size) {
         std::vector<Node>& nodes = document_.nodes_;
         if (nodes.size() >= most_nodes)
-            throw Stop{at(begin, 1, "there are more than " + std::to_string(most_nodes) + " values")};
+            throw Stop{refusal_at(begin, 1, "there are more than " + std::to_string(most_nodes) + " values")};
         const auto index = static_cast<std::uint32_t>(nodes.size());
         Node node{};
         node.begin = static_cast<std::uint32_t>(begin);
-        node.size = static_cast<std::uint32_t>(size) & 0x1FFFFFFFu;
+        node.size = static_cast<std::uint32_t>(std::min(size, text_.size() - begin)) & 0x1FFFFFFFu;
         node.kind_bits = static_cast<std::uint32_t>(kind) & 7u;
         nodes.push_back(node);
         if (!open_.empty()) {
@@ -326,12 +275,41 @@ class DocumentMaker : public YAML::EventHandler {
 
     Refusal explained(const YAML::Exception& error) const {
         const std::size_t where = position(error.mark);
+        // Most aliases have no anchor, which the parser sees first.
+        if (first_of(where) == '*') return alias_at(where);
         if (const std::optional<std::size_t> quote = unclosed_quote(last_end_, where))
-            return at(*quote, 1, "this quote is not closed", "the same quote again, on the same line");
+            return refusal_at(*quote, 1, "this quote is not closed", "the same quote again, on the same line");
         if (const std::optional<Refusal> bracket = unclosed_bracket(where)) return *bracket;
-        Refusal refusal = at(where, 1, "this is not YAML: " + error.msg);
-        if (const std::optional<std::size_t> bracket = open_bracket())
-            refusal.also.push_back({{static_cast<std::uint32_t>(*bracket), 1}, "inside the bracket that opens here"});
+        return stray(where);
+    }
+
+    /// What stands where the parser could not go on.
+    Refusal stray(std::size_t where) const {
+        const std::size_t blanks = where - std::min(where, line_at(where)),
+                          tab = text_.substr(line_at(where), blanks).find_first_not_of(' ');
+        if (tab < blanks && text_[line_at(where) + tab] == '\t')
+            return refusal_at(line_at(where) + tab, 1, "a tab stands in front of a key", "blanks");
+        const std::optional<std::size_t> bracket = open_bracket();
+        switch (first_of(where)) {
+            case '@':
+            case '`': return refusal_at(where, 1, "a text may not start like this", "quotes around it");
+            case ']':
+            case '}': return refusal_at(where, 1, "this bracket was not opened", "as many that open as that close");
+            case '-':
+                return refusal_at(where, 1, "a list cannot start here",
+                                  "its items on lines of their own, or in brackets");
+            case ':':
+                return refusal_at(
+                    where, 1, "this colon cannot stand here",
+                    std::string(bracket ? "commas between values" : "one key a line, a blank behind its colon") +
+                        ", and quotes around a text with a colon in it");
+            default: break;
+        }
+        if (!bracket)
+            return refusal_at(where, 1, "this does not belong to what stands above it",
+                              "`key: value` lines, the keys of a group all in one column");
+        Refusal refusal = refusal_at(where, 1, "something is missing in front of this", "a comma between values");
+        refusal.also.push_back({{static_cast<std::uint32_t>(*bracket), 1}, "inside the bracket that opens here"});
         return refusal;
     }
 
@@ -375,8 +353,8 @@ class DocumentMaker : public YAML::EventHandler {
                 continue;
             }
             const std::size_t end = std::min(text_.find_first_of(" \t\r\n", i), text_.size());
-            throw Stop{at(i, end - i, "this stands where no value can be",
-                          "`key: value`, one on each line, or in brackets with commas between")};
+            throw Stop{refusal_at(i, end - i, "this stands where no value can be",
+                                  "`key: value`, one on each line, or in brackets with commas between")};
         }
     }
 

@@ -6,19 +6,14 @@
 #include <string_view>
 #include <vector>
 
-#include "refusal.hpp"
+#include "bytes.hpp"
 
 namespace rakewright {
 
-/// The limits of a job's text. Beyond any of them it is refused.
-inline constexpr std::size_t largest_job = std::size_t{64} << 20;  // bytes
-inline constexpr std::size_t longest_line = std::size_t{64} << 10;
+/// More limits of a job's text.
 inline constexpr std::size_t longest_value = 4096;
 inline constexpr std::size_t most_nodes = 4'000'000;
 inline constexpr int deepest = 32;
-
-/// How many refusals are kept of one job: a file that is no job at all must not fill the memory with them.
-inline constexpr std::size_t most_kept = 10'000;
 
 /// One value of the text: a map of keys and values in turn, a list, or a word.
 struct Node {

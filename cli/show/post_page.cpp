@@ -74,7 +74,7 @@ class PostTable {
         const Cell none{"-", ""};
         table_.rows.push_back(
             {{{again ? "" : post_id, post < 0 ? "" : post_id},
-              cells_.length(post < 0 ? std::nullopt : solution_.posts[static_cast<std::size_t>(post)].base),
+              cells_.length(post < 0 ? std::nullopt : solution_.posts[static_cast<std::size_t>(post)].base()),
               {section_id + " " + words(end), section_id},
               cells_.word(words(end)),
               cells_.word(words(group)),

@@ -236,12 +236,6 @@ class SawAndBench {
     MarkOf picket_marks_;
 };
 
-std::string on_slope(const Cells& cells, double clear, const Pickets& pickets) {
-    return "on the slope: clear " + cells.length(clear).shown +
-           (pickets.pitch_on_slope ? ", centre to centre " + cells.length(pickets.pitch_on_slope).shown
-                                   : std::string());
-}
-
 }  // namespace
 
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution) {
@@ -250,40 +244,6 @@ std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution
     for (Table& bench : pages.benches()) tables.push_back(std::move(bench));
     tables.push_back(pages.panels());
     return tables;
-}
-
-std::vector<Table> gap_tables(const Job& job, const Solution& solution) {
-    const Cells cells(job);
-    Table table{"gaps", "THE GAPS: level and clear, between pickets and at the posts", {}, {}, {}, {}};
-    table.columns = {{"section", "section", Align::left},
-                     {"clear", cells.in_unit("clear")},
-                     {"", cells.in_unit("clear_on_slope")},
-                     {"", "rake_deg"},
-                     {"pickets", "pickets"},
-                     {"gap", cells.in_unit("gap")},
-                     {"at from", cells.in_unit("from_gap")},
-                     {"at to", cells.in_unit("to_gap")},
-                     {"pitch", cells.in_unit("pitch")},
-                     {"", cells.in_unit("pitch_on_slope")},
-                     {"marked", cells.in_unit("widest_gap_marked")},
-                     {"allowed", cells.in_unit("max_gap")}};
-    for (std::size_t s = 0; s < job.sections.size(); ++s) {
-        const Section& section = job.sections[s];
-        const SectionResult& result = solution.sections[s];
-        if (!result.pickets) continue;
-        const Pickets& pickets = *result.pickets;
-        const Reading& allowed = section.max_gap
-                                     ? *section.max_gap
-                                     : job.builds[static_cast<std::size_t>(section.build.index)].pickets->max_gap;
-        table.rows.push_back(
-            {{cells.word(section.id.name), cells.length(result.clear), cells.length(result.clear_on_slope),
-              cells.angle(result.slope), cells.count(pickets.count), cells.length(pickets.gap),
-              cells.length(pickets.from_gap), cells.length(pickets.to_gap), cells.length(pickets.pitch),
-              cells.length(pickets.pitch_on_slope), cells.length(pickets.widest_marked), cells.length(allowed.value)},
-             result.raked() ? on_slope(cells, result.clear_on_slope, pickets) : std::string()});
-    }
-    table.footnotes = {"marked: the widest gap that is left when every mark is put where the tape reads it."};
-    return {table};
 }
 
 }  // namespace rakewright

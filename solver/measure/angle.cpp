@@ -48,7 +48,8 @@ double degrees(const Angle& angle) {
     if (angle.run > 0) return degrees(angle_of(angle.rise / angle.run));
     if (angle.run == 0) return angle.rise > 0 ? 90 : -90;
     const double back = degrees(angle_of(angle.rise / angle.run));
-    return angle.rise < 0 ? back - 180 : back + 180;
+    // A rise too small to tell from level behind: 180, not -180.
+    return angle.rise < 0 && back - 180 > -180 ? back - 180 : back + 180;
 }
 
 Angle angle_from_degrees(double degrees) {
@@ -72,8 +73,12 @@ Angle angle_from_degrees(double degrees) {
 SineCosine sine_cosine(const Angle& angle) {
     if (angle.rise == 0) return {0, std::copysign(1, angle.run)};
     if (angle.run == 0) return {std::copysign(1, angle.rise), 0};
-    const double side = std::sqrt(angle.rise * angle.rise + angle.run * angle.run);
-    return {angle.rise / side, angle.run / side};
+    // Only the ratio counts: halving and doubling both sides is exact, and keeps their squares within the doubles.
+    const double greater = std::fmax(std::fabs(angle.rise), std::fabs(angle.run));
+    const int size = greater < 1e-100 || greater > 1e100 ? -std::ilogb(greater) : 0;
+    const double rise = std::ldexp(angle.rise, size), run = std::ldexp(angle.run, size);
+    const double side = std::sqrt(rise * rise + run * run);
+    return {rise / side, run / side};
 }
 
 std::optional<double> read_degrees(std::string_view text) {

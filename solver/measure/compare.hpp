@@ -12,7 +12,8 @@ inline constexpr double rounding = 1e-12;
 /// Whether two values of one line differ by no more than the rounding of doubles. Any unit; `scale` is the size of the
 /// numbers that the two came from, for differences that may be near zero.
 inline bool same(double a, double b, double scale = 0) {
-    return std::fabs(a - b) <= rounding * std::fmax(scale, std::fmax(std::fabs(a), std::fabs(b)));
+    const double size = std::fmax(scale, std::fmax(std::fabs(a), std::fabs(b)));
+    return a == b || (std::isfinite(size) && std::fabs(a - b) <= rounding * size);
 }
 
 /// Whether `a` is no more than a limit `b`; equal but for rounding is no more.

@@ -167,6 +167,7 @@ std::optional<double> read_length(std::string_view text, Unit unit) {
     const std::optional<double> size = magnitude(scanner, unit);
     scanner.blanks();
     if (!size || !scanner.done() || !(*size <= largest_length)) return std::nullopt;
+    if (*size > 0 && *size < smallest_length) return std::nullopt;
     return negative ? 0 - *size : *size;
 }
 

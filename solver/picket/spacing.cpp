@@ -84,13 +84,14 @@ TreadLayout laid_out_on_treads(const TreadRoom& room, int per_tread) {
             if (cuts_into_post(room, centre, here.z)) continue;
             result.layout.centres.push_back(centre);
             result.feet.push_back({tread, from_riser});
-            // The uphill corners of its foot stand out sideways on a rail that is skew to its stair.
-            const double reaches = here.x + here.projection + from_riser + room.width * std::fabs(line.x) +
-                                   room.depth / 2 * std::fabs(line.y);
-            if (less_than(next.x, reaches, room.stair.run_total()) && result.past_nosing == 0) {
-                result.past_nosing = tread;
-                result.past_by = reaches - next.x;
-            }
+        }
+        // The uphill corners of the last one's foot stand out sideways on a rail that is skew to its stair.
+        const double last = (per_tread - 1) * (next.x - here.x) / per_tread;
+        const double reaches =
+            here.x + here.projection + last + room.width * std::fabs(line.x) + room.depth / 2 * std::fabs(line.y);
+        if (result.past_nosing == 0 && less_than(next.x, reaches, room.stair.run_total())) {
+            result.past_nosing = tread;
+            result.past_by = reaches - next.x;
         }
     }
     if (uphill < 0) {

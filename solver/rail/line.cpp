@@ -38,8 +38,8 @@ RailLine line_between(const StandingPost& from, const StandingPost& to, const Fa
             face_plane(to, faces[1])};
 }
 
-RailLine line_over(double clear, double slope) {
-    return {Vector::Zero(), 1, 0, slope, {Vector::Zero(), Vector::UnitX()}, {Vector(clear, 0, 0), -Vector::UnitX()}};
+RailLine line_over(double clear, const NosingLine& nosings) {
+    return {Vector(0, 0, nosings.height), 1, 0, nosings.slope, {Vector::Zero(), Vector::UnitX()}, {Vector(clear, 0, 0), -Vector::UnitX()}};
 }
 
 std::optional<double> face_along(const RailLine& line, End end, double above) {

@@ -108,11 +108,18 @@ void whole_job() {
         const ReadResult again = read_job(source);
         size = json(*again.job, solve(*again.job)).size();
     });
+    const double with_openings = seconds(3, [&] {
+        const ReadResult again = read_job(source);
+        Solution solution = solve(*again.job);
+        measure_openings(*again.job, solution);
+        size = json(*again.job, solution).size();
+    });
     const double mebibyte = 1024.0 * 1024;
     std::printf("%d sections, %.2f MiB of YAML to %.1f MiB of JSON\n", sections, double(source.text.size()) / mebibyte, double(size) / mebibyte);
     std::printf("  event parser alone    %7.1f ms   1.00\n", events * 1e3);
     std::printf("  text to job           %7.1f ms   %.2f\n", reading * 1e3, reading / events);
     std::printf("  text to JSON          %7.1f ms   %.2f\n", all * 1e3, all / events);
+    std::printf("  with every opening    %7.1f ms   %.2f\n", with_openings * 1e3, with_openings / events);
     std::printf("  reading took %.1f bytes for each byte of text, the job itself included\n", double(after - before) * 1024 / double(source.text.size()));
 }
 

@@ -38,7 +38,7 @@ SectionResult solved(const Job& job) {
 
 TEST_CASE("a plumb face that looks along the rail: 90 - r up where the rail climbs, 90 + r at the other end",
           "[bracket]") {
-    const RailLine line = line_over(49.5, even_slope);
+    const RailLine line = line_over(49.5, {0, even_slope});
     // 33.388513576 deg at 30 digits; trade.md and the brief figures 56.611 and 123.389.
     CHECK_THAT(included_deg(over_square(line, End::from, Leg::up)), within(56.611486423888492, 1e-13));
     CHECK_THAT(included_deg(over_square(line, End::from, Leg::down)), within(123.388513576111508, 1e-13));
@@ -47,20 +47,20 @@ TEST_CASE("a plumb face that looks along the rail: 90 - r up where the rail clim
 }
 
 TEST_CASE("level: 90 every way, exactly", "[bracket]") {
-    const RailLine line = line_over(49.5, 0);
+    const RailLine line = line_over(49.5, {0, 0});
     for (const End end : {End::from, End::to})
         for (const Leg leg : {Leg::up, Leg::down}) CHECK(included_deg(over_square(line, end, leg)) == 90);
 }
 
 TEST_CASE("a rail that falls from its from end: the reverse", "[bracket]") {
-    const RailLine line = line_over(49.5, -even_slope);
+    const RailLine line = line_over(49.5, {0, -even_slope});
     CHECK_THAT(included_deg(over_square(line, End::from, Leg::up)), within(123.388513576111508, 1e-13));
     CHECK_THAT(included_deg(over_square(line, End::to, Leg::up)), within(56.611486423888492, 1e-13));
 }
 
 TEST_CASE("on a turned face: the dihedral angle of face and underside", "[bracket]") {
     // A rail raked 7 in 11 whose face stands 10 deg askew in plan: 58.081 and 121.919 (architecture.md 1.2).
-    RailLine line = line_over(49.5, 7.0 / 11);
+    RailLine line = line_over(49.5, {0, 7.0 / 11});
     const double askew = 10 * M_PI / 180;
     for (const double side : {1.0, -1.0}) {
         line.from.normal = Vector(std::cos(askew), side * std::sin(askew), 0);
@@ -73,7 +73,7 @@ TEST_CASE("on a turned face: the dihedral angle of face and underside", "[bracke
 }
 
 TEST_CASE("on a face that leans along a level rail the lean alone counts", "[bracket]") {
-    RailLine line = line_over(60, 0);
+    RailLine line = line_over(60, {0, 0});
     line.from.normal = Vector(1, 0, -0.1).normalized();  // leaning into the section: it looks down
     CHECK_THAT(included_deg(over_square(line, End::from, Leg::up)), within(90 - std::atan(0.1) * 180 / M_PI, 1e-13));
     line.from.normal = Vector(1, 0, 0.1).normalized();

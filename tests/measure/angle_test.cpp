@@ -70,28 +70,4 @@ TEST_CASE("angles are read as degrees or as a slope", "[measure][angle]") {
     for (const char* text : {"7 in", " in 11", "1e3", "7,5"}) CHECK_FALSE(std::regex_search(text, pattern));
 }
 
-// Table D-1 of 29 CFR 1910.24(e) (superseded 2017), read in WAC 296-24-76511: angle to horizontal in degrees and minutes, rise and run in inches.
-TEST_CASE("the fixed-stair table of 29 CFR 1910.24(e) is met to half a minute, but for its one wrong row", "[measure][published]") {
-    struct Row {
-        int degrees, minutes;
-        double rise, run;
-    };
-    const Row rows[] = {{30, 35, 6.5, 11},  {32, 8, 6.75, 10.75}, {33, 41, 7, 10.5},  {35, 16, 7.25, 10.25}, {36, 52, 7.5, 10},
-                        {38, 29, 7.75, 9.75}, {41, 44, 8.25, 9.25}, {43, 22, 8.5, 9},  {45, 0, 8.75, 8.75},  {46, 38, 9, 8.5},
-                        {48, 16, 9.25, 8.25}, {49, 54, 9.5, 8}};
-    for (const Row& row : rows) {
-        INFO(row.rise << " on " << row.run);
-        CHECK_THAT(degrees(angle_of(row.rise / row.run)) * 60, within(row.degrees * 60 + row.minutes, 0.51));
-    }
-    // 8 on 9 1/2 is printed 40 deg 08', which is 1.95 minutes too large.
-    CHECK_THAT(40 * 60 + 8 - degrees(angle_of(8 / 9.5)) * 60, within(1.95, 0.01));
-}
-
-// Common slope equivalents, as restated in secondary lists: 1 in 12 is 4.76 deg, 1 in 8 7.13, 1 in 4 14.04.
-TEST_CASE("common slopes have their usual angles", "[measure][published]") {
-    CHECK_THAT(degrees(angle_of(1.0 / 12)), within(4.76, 0.005));
-    CHECK_THAT(degrees(angle_of(1.0 / 8)), within(7.13, 0.005));
-    CHECK_THAT(degrees(angle_of(1.0 / 4)), within(14.04, 0.005));
-}
-
 }  // namespace rakewright::tests

@@ -105,7 +105,7 @@ TEST_CASE("a leaning post's face stands farther in the higher it is met", "[rail
 }
 
 TEST_CASE("only the clear distance known: plumb faces that look along the rail", "[rail][line]") {
-    const RailLine line = line_over(49.5, even_slope);
+    const RailLine line = line_over(49.5, {0, even_slope});
     CHECK(face_along(line, End::from, 33).value() == 0);
     CHECK(face_along(line, End::to, 33).value() == 49.5);
     CHECK(line.from.normal == Vector(1, 0, 0));

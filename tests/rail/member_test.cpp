@@ -34,7 +34,7 @@ Build with_legs(double post_leg, double thickness = 0.125) {
 }  // namespace
 
 TEST_CASE("levels: a member of depth d takes d / cos r plumb", "[rail][member]") {
-    const RailLine line = line_over(49.5, even_slope);
+    const RailLine line = line_over(49.5, {0, even_slope});
     const Levels levels = levels_of(square_build(), 36, LowerGap{2, false}, line);
     CHECK(levels.upper_top == 36);
     CHECK_THAT(levels.upper_underside,
@@ -46,17 +46,17 @@ TEST_CASE("levels: a member of depth d takes d / cos r plumb", "[rail][member]")
 }
 
 TEST_CASE("levels: a block under the rail is square to it", "[rail][member]") {
-    const RailLine line = line_over(49.5, even_slope);
+    const RailLine line = line_over(49.5, {0, even_slope});
     // trade.md A12: 2 in plumb is a block of 1 11/16; a block of 1 1/2 is 1 13/16 plumb, both to the nearest 1/16.
     const Levels levels = levels_of(square_build(), 36, LowerGap{1.5, true}, line);
     CHECK_THAT(levels.lower_underside, within(1.5 * lengthened, 1e-15));
     CHECK(words_of_length(levels.lower_underside, Tape{}) == "1 13/16");
     CHECK(words_of_length(2 / lengthened, Tape{}) == "1 11/16");
-    CHECK(levels_of(square_build(), 36, LowerGap{1.5, true}, line_over(49.5, 0)).lower_underside == 1.5);
+    CHECK(levels_of(square_build(), 36, LowerGap{1.5, true}, line_over(49.5, {0, 0})).lower_underside == 1.5);
 }
 
 TEST_CASE("levels: without a lower group pickets reach to the nosing line or floor", "[rail][member]") {
-    const Levels levels = levels_of(open_build(), 36, std::nullopt, line_over(60, 0));
+    const Levels levels = levels_of(open_build(), 36, std::nullopt, line_over(60, {0, 0}));
     CHECK_FALSE(levels.has_lower);
     CHECK(levels.lower_top == 0);
     CHECK(levels.upper_underside == 33.5);
@@ -141,8 +141,8 @@ TEST_CASE("heights at which the groups meet the posts, above what these stand on
     CHECK(solution.posts[1].rails[0].end == End::to);
     CHECK_THAT(solution.posts[1].rails[0].heights.top, within(at_head + 36, 1e-13));
     CHECK_THAT(solution.posts[1].rails[1].heights.underside, within(at_head + 2, 1e-13));
-    CHECK(solution.posts[0].base == 0);
-    CHECK(solution.posts[1].base == 36.25);
+    CHECK(solution.posts[0].base() == 0);
+    CHECK(solution.posts[1].base() == 36.25);
 }
 
 TEST_CASE("a post notched to another surface is met as much higher or lower", "[rail][member]") {

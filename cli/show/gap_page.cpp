@@ -1,0 +1,87 @@
+#include "../../solver/solution_sheet.hpp"
+#include "cut_sheet.hpp"
+
+namespace rakewright {
+namespace {
+
+std::string on_slope(const Cells& cells, double clear, const Pickets& pickets) {
+    return "on the slope: clear " + cells.length(clear).shown +
+           (pickets.pitch_on_slope ? ", centre to centre " + cells.length(pickets.pitch_on_slope).shown
+                                   : std::string());
+}
+
+Table gaps_table(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"gaps", "THE GAPS: level and clear, between pickets and at the posts", {}, {}, {}, {}};
+    table.columns = {{"section", "section", Align::left},
+                     {"clear", cells.in_unit("clear")},
+                     {"", cells.in_unit("clear_on_slope")},
+                     {"", "rake_deg"},
+                     {"pickets", "pickets"},
+                     {"gap", cells.in_unit("gap")},
+                     {"at from", cells.in_unit("from_gap")},
+                     {"at to", cells.in_unit("to_gap")},
+                     {"pitch", cells.in_unit("pitch")},
+                     {"", cells.in_unit("pitch_on_slope")},
+                     {"marked", cells.in_unit("widest_gap_marked")},
+                     {"allowed", cells.in_unit("max_gap")}};
+    for (std::size_t s = 0; s < job.sections.size(); ++s) {
+        const Section& section = job.sections[s];
+        const SectionResult& result = solution.sections[s];
+        if (!result.pickets) continue;
+        const Pickets& pickets = *result.pickets;
+        const Reading& allowed = section.max_gap
+                                     ? *section.max_gap
+                                     : job.builds[static_cast<std::size_t>(section.build.index)].pickets->max_gap;
+        table.rows.push_back(
+            {{cells.word(section.id.name), cells.length(result.clear), cells.length(result.clear_on_slope),
+              cells.angle(result.slope), cells.count(pickets.count), cells.length(pickets.gap),
+              cells.length(pickets.from_gap), cells.length(pickets.to_gap), cells.length(pickets.pitch),
+              cells.length(pickets.pitch_on_slope), cells.length(pickets.widest_marked), cells.length(allowed.value)},
+             result.raked() ? on_slope(cells, result.clear_on_slope, pickets) : std::string()});
+    }
+    table.footnotes = {"marked: the widest gap that is left when every mark is put where the tape reads it."};
+    return table;
+}
+
+std::string where_of(const Opening& opening) {
+    switch (opening.kind) {
+        case Opening::Kind::picket_gap: return "between pickets, the largest";
+        case Opening::Kind::post_gap: return std::string("at the ") + words(*opening.end) + " post";
+        case Opening::Kind::under_rail: break;
+    }
+    if (!opening.tread) return "under the lower rail";
+    return *opening.tread == 0 ? "under the lower rail, over the floor"
+                               : "under the lower rail, tread " + std::to_string(*opening.tread);
+}
+
+Table openings_table(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"openings", "The openings: the largest ball that passes through each", {}, {}, {}, {}};
+    table.columns = {
+        {"section", "section", Align::left}, {"", "kind", Align::left},        {"", "end", Align::left}, {"", "tread"},
+        {"opening", "opening", Align::left}, {"ball", cells.in_unit("sphere")}};
+    for (std::size_t s = 0; s < job.sections.size(); ++s) {
+        const std::string& id = job.sections[s].id.name;
+        bool first = true;
+        for (const Opening& opening : solution.sections[s].openings) {
+            table.rows.push_back({{{first ? id : "", id},
+                                   cells.word(words(opening.kind)),
+                                   cells.word(opening.end ? words(*opening.end) : ""),
+                                   cells.word(opening.tread ? std::to_string(*opening.tread) : ""),
+                                   cells.word(where_of(opening)),
+                                   cells.length(opening.sphere)},
+                                  {}});
+            first = false;
+        }
+    }
+    return table;
+}
+
+}  // namespace
+
+std::vector<Table> gap_tables(const Job& job, const Solution& solution) {
+    return {gaps_table(job, solution), openings_table(job, solution)};
+}
+
+}  // namespace rakewright

@@ -1,0 +1,266 @@
+#include "opening.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "../measure/compare.hpp"
+
+namespace rakewright {
+namespace {
+
+/// The side of a post's face on which the section lies, in the plumb plane through the rail.
+Side2 beside_face(const RailLine& line, End end) {
+    const Plane& face = line.face(end);
+    const double along = face.normal.x() * line.x + face.normal.y() * line.y, up = face.normal.z();
+    const double size = std::sqrt(along * along + up * up);
+    const Vector origin(line.origin.x(), line.origin.y(), 0);
+    return {along / size, up / size, face.normal.dot(face.point - origin) / size};
+}
+
+Side2 beyond(double along) { return {1, 0, along}; }
+Side2 before(double along) { return {-1, 0, -along}; }
+Side2 above(double up) { return {0, 1, up}; }
+
+/// Outlines of what lies over the treads or floor and under the rail.
+class Profile {
+ public:
+    explicit Profile(const OpeningRoom& room) : room_(room), line_(room.line) {}
+
+    bool over_treads() const { return room_.treads && line_.slope != 0; }
+
+    double along_of(double x) const { return (x - line_.origin.x()) / line_.x; }
+
+    /// Where two nosings or faces bound a tread: its extent along the line.
+    std::array<double, 2> extent(int tread) const {
+        const double lower = tread == 0 ? -INFINITY : along_of(room_.treads->nosing(tread).x);
+        const double upper = tread == room_.treads->risers() ? INFINITY : along_of(room_.treads->nosing(tread + 1).x);
+        if (line_.x > 0) return {lower, upper};
+        return {tread == room_.treads->risers() ? -INFINITY : upper, tread == 0 ? INFINITY : lower};
+    }
+
+    double line_height(double along, double level) const { return line_.origin.z() + line_.slope * along + level; }
+
+    /// Between the ground and a level over the line, from one place along it to another.
+    Outline over_ground(double from, double to, double level) const {
+        Outline outline = ground(from, to);
+        close(outline, from, to, level);
+        return outline;
+    }
+
+    /// Between two levels over the line.
+    Outline between_levels(double from, double to, double lower, double upper) const {
+        Outline outline{{from, line_height(from, lower)}, {to, line_height(to, lower)}};
+        close(outline, from, to, upper);
+        return outline;
+    }
+
+ private:
+    void close(Outline& outline, double from, double to, double level) const {
+        outline.push_back({to, line_height(to, level)});
+        outline.push_back({from, line_height(from, level)});
+    }
+
+    /// Treads, riser faces and undersides of nosings from left to right, the nosings thin; or a floor.
+    Outline ground(double from, double to) const {
+        if (!over_treads()) {
+            const double height = room_.treads
+                                      ? tread_height(*room_.treads, tread_under(*room_.treads, line_.origin.x()))
+                                      : line_.origin.z();
+            return {{from, height}, {to, height}};
+        }
+        const StairShape& stair = *room_.treads;
+        Outline points;
+        const double lowest_x = std::min(line_.at(from).x(), line_.at(to).x()),
+                     highest_x = std::max(line_.at(from).x(), line_.at(to).x());
+        int first = 0, last = 0;
+        for (int number = 1; number <= stair.risers(); ++number) {
+            const Nosing& nosing = stair.nosing(number);
+            if (nosing.x + nosing.projection < lowest_x || nosing.x > highest_x) {
+                if (nosing.x <= highest_x) first = last = number;
+                continue;
+            }
+            last = number;
+            const double riser = along_of(nosing.x + nosing.projection);
+            points.push_back({riser, tread_height(stair, number - 1)});
+            points.push_back({riser, nosing.z});
+            points.push_back({along_of(nosing.x), nosing.z});
+        }
+        const double lower = tread_height(stair, first), upper = tread_height(stair, last);
+        points.insert(points.begin(), {line_.x > 0 ? from : to, lower});
+        points.push_back({line_.x > 0 ? to : from, upper});
+        if (line_.x < 0) std::reverse(points.begin(), points.end());
+        return points;
+    }
+
+    const OpeningRoom& room_;
+    const RailLine& line_;
+};
+
+double sphere_in(const Outline& outline, const std::vector<Side2>& centre_within = {}) {
+    const std::optional<Circle> circle = largest_circle(outline, centre_within);
+    return circle ? 2 * circle->radius : 0;
+}
+
+class Openings {
+ public:
+    Openings(const OpeningRoom& room, const Layout& layout, double width)
+        : room_(room), layout_(layout), width_(width), profile_(room) {
+        // Beyond the faces a leaning post cuts the outline somewhat farther out than half-way up.
+        reach_ = room.levels.upper_top;
+        for (const End end : {End::from, End::to}) {
+            const std::optional<double> low = face_along(room.line, end, 0);
+            const double half_way = end == End::from ? layout.from_face : layout.to_face;
+            if (low) post_room_ = std::max(post_room_, std::fabs(*low - half_way));
+        }
+    }
+
+    std::vector<Opening> all() {
+        if (layout_.centres.size() > 1) add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets());
+        for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
+        if (room_.levels.has_lower) add_under_rail();
+        return std::move(openings_);
+    }
+
+ private:
+    void add(Opening::Kind kind, std::optional<End> end, std::optional<int> tread, double sphere) {
+        openings_.push_back({kind, end, tread, sphere});
+    }
+
+    Outline opening(double from, double to) const {
+        const Levels& levels = room_.levels;
+        if (levels.has_lower) return profile_.between_levels(from, to, levels.lower_top, levels.upper_underside);
+        // Where the posts have no place the treads are not known to be here or there: the nosing line stands for them.
+        if (room_.treads && !room_.placed) return profile_.between_levels(from, to, 0, levels.upper_underside);
+        return profile_.over_ground(from, to, levels.upper_underside);
+    }
+
+    double widest_between_pickets() const {
+        double widest = 0;
+        for (std::size_t i = 1; i < layout_.centres.size(); ++i) {
+            const double from = layout_.centres[i - 1] + width_ / 2, to = layout_.centres[i] - width_ / 2;
+            // Between two groups all are alike.
+            if (room_.levels.has_lower && i > 1) break;
+            widest = std::max(
+                widest, sphere_in(clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to))));
+        }
+        return widest;
+    }
+
+    double at_post(End end) const {
+        const bool at_from = end == End::from;
+        double from = layout_.from_face - reach_, to = layout_.to_face + reach_;
+        std::vector<Side2> sides{beside_face(room_.line, end)};
+        if (layout_.centres.empty()) {
+            sides.push_back(beside_face(room_.line, at_from ? End::to : End::from));
+        } else if (at_from) {
+            to = layout_.centres.front() - width_ / 2;
+        } else {
+            from = layout_.centres.back() + width_ / 2;
+        }
+        Outline outline = opening(from, to);
+        for (const Side2& side : sides) outline = clipped(outline, side);
+        return sphere_in(outline);
+    }
+
+    void add_under_rail() {
+        if (!profile_.over_treads()) {
+            Outline outline = profile_.over_ground(layout_.from_face - reach_, layout_.to_face + reach_,
+                                                   room_.levels.lower_underside);
+            for (const End end : {End::from, End::to}) outline = clipped(outline, beside_face(room_.line, end));
+            add(Opening::Kind::under_rail, {}, {}, sphere_in(outline));
+            return;
+        }
+        const int risers = room_.treads->risers();
+        for (int i = 0; i <= risers; ++i) {
+            const int tread = room_.line.x > 0 ? i : risers - i;
+            const bool between_nosings = tread > 0 && tread < risers;
+            if (room_.placed)
+                add_over_tread(tread);
+            else if (between_nosings)
+                add(Opening::Kind::under_rail, {}, tread, over_tread(tread, false));
+        }
+    }
+
+    void add_over_tread(int tread) {
+        const auto [from, to] = profile_.extent(tread);
+        if (to < layout_.from_face || from > layout_.to_face) return;
+        if (const double sphere = over_tread(tread, true); sphere > 0)
+            add(Opening::Kind::under_rail, {}, tread, sphere);
+    }
+
+    /// The largest ball with its centre over a tread, between its nosings. It is no wider than the rail is high above
+    /// the tread there, so that half of that bounds it beside.
+    double over_tread(int tread, bool between_posts) {
+        const auto [from, to] = profile_.extent(tread);
+        const double left = std::max(from, layout_.from_face - reach_), right = std::min(to, layout_.to_face + reach_);
+        const double underside = room_.levels.lower_underside, height = tread_height(*room_.treads, tread);
+        const double beside =
+            (std::max(profile_.line_height(left, underside), profile_.line_height(right, underside)) - height) / 2;
+        if (beside <= 0 || right <= left) return 0;
+        const bool clear_of_posts = !between_posts || (left - beside > layout_.from_face + post_room_ &&
+                                                       right + beside < layout_.to_face - post_room_);
+        if (clear_of_posts && tread > 1 && like_tread_before(tread, beside)) return *unbroken_before_;
+        Outline outline = profile_.over_ground(left - beside, right + beside, underside);
+        if (!clear_of_posts)
+            for (const End end : {End::from, End::to}) outline = clipped(outline, beside_face(room_.line, end));
+        std::vector<Side2> centre_within{above(height)};
+        if (std::isfinite(from)) centre_within.push_back(beyond(from));
+        if (std::isfinite(to)) centre_within.push_back(before(to));
+        const double sphere = outline.size() < 3 ? 0 : sphere_in(outline, centre_within);
+        unbroken_before_.reset();
+        if (clear_of_posts) {
+            unbroken_before_ = sphere;
+            tread_before_ = tread;
+        }
+        return sphere;
+    }
+
+    /// Whether the steps about a tread, as far as a ball over it can reach, are those about the one measured last: then
+    /// so is the ball.
+    bool like_tread_before(int tread, double beside) const {
+        if (!unbroken_before_) return false;
+        const StairShape& stair = *room_.treads;
+        const double scale = stair.rise_total() + stair.run_total();
+        const auto exists = [&](int number) { return number >= 1 && number <= stair.risers(); };
+        const auto in_reach = [&](int of, int number) {
+            return exists(number) && std::fabs(stair.nosing(number).x - stair.nosing(of).x) <
+                                         (beside + run_of(of)) * std::fabs(room_.line.x);
+        };
+        for (int step = -2; step <= 3; ++step) {
+            const int number = tread + step, other = tread_before_ + step;
+            if (!in_reach(tread, number) && !in_reach(tread_before_, other)) continue;
+            if (!exists(number) || !exists(other)) return false;
+            const Nosing &a = stair.nosing(number), &b = stair.nosing(other), &at = stair.nosing(tread),
+                         &at_before = stair.nosing(tread_before_);
+            if (!same(a.projection, b.projection, scale) || !same(a.off_line, b.off_line, scale) ||
+                !same(a.x - at.x, b.x - at_before.x, scale) || !same(a.z - at.z, b.z - at_before.z, scale))
+                return false;
+        }
+        return true;
+    }
+
+    /// Level along the rail from a nosing to the next.
+    double run_of(int tread) const {
+        return std::fabs(profile_.along_of(room_.treads->nosing(tread + 1).x) -
+                         profile_.along_of(room_.treads->nosing(tread).x)) +
+               room_.treads->nosing(tread + 1).projection / std::fabs(room_.line.x);
+    }
+
+    const OpeningRoom& room_;
+    const Layout& layout_;
+    double width_;
+    Profile profile_;
+    double reach_ = 0;
+    double post_room_ = 0;
+    std::optional<double> unbroken_before_;
+    int tread_before_ = 0;
+    std::vector<Opening> openings_;
+};
+
+}  // namespace
+
+std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, double width) {
+    return Openings(room, layout, width).all();
+}
+
+}  // namespace rakewright

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "../picket/picket.hpp"
+#include "circle.hpp"
+
+namespace rakewright {
+
+/// An opening of a section, as a ball would find it: between two pickets (the largest of all these), between a picket
+/// and the post at an end, or under the lower rail, over a stair for each tread by its number. `sphere` is the diameter
+/// of the largest ball that passes square through it: of the largest circle in it, seen square to the rail in the plumb
+/// plane through its centre line.
+struct Opening {
+    enum class Kind { picket_gap, post_gap, under_rail };
+    Kind kind = Kind::picket_gap;
+    std::optional<End> end;
+    std::optional<int> tread;
+    double sphere = 0;
+};
+
+/// What an opening can be bounded by.
+struct OpeningRoom {
+    const RailLine& line;
+    const Levels& levels;
+    const StairShape* treads = nullptr;  // that the section is over; none: a floor at the line's own height
+    bool placed = false;                 // whether its posts stand in a known place over the treads
+};
+
+/// Every opening of a section: the gaps, in the order in which they are reported, then those under the lower rail.
+/// `layout` and `width` are of the pickets; an empty layout leaves one opening from post to post, reported at both
+/// ends. Over a stair whose posts have no place the balls under the rail are those of an unbroken rail, for each tread
+/// that has a nosing at both ends.
+std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, double width);
+
+}  // namespace rakewright
