@@ -1,9 +1,18 @@
-# Writes a header that holds text files as strings: cmake -DTO=... "-DFILES=name=path;..." -P embed.cmake
-set(body "#pragma once\n\n#include <string>\n\nnamespace rakewright {\n\n")
+# Writes a header that holds text files as strings, and the rule sets under their names:
+# cmake -DTO=... "-DFILES=name=path;..." -DSETS=folder -P embed.cmake
+set(body "#pragma once\n\n#include <string>\n#include <utility>\n\nnamespace rakewright {\n\n")
 foreach(pair ${FILES})
     string(REGEX MATCH "^([a-z_]+)=(.*)$" found ${pair})
     set(name ${CMAKE_MATCH_1})
     file(READ ${CMAKE_MATCH_2} text)
     string(APPEND body "inline const std::string ${name} = R\"embedded(${text})embedded\";\n\n")
 endforeach()
-file(WRITE ${TO} "${body}}  // namespace rakewright\n")
+string(APPEND body "inline const std::pair<std::string, std::string> rule_sets[] = {\n")
+file(GLOB sets ${SETS}/*.yaml)
+foreach(set ${sets})
+    get_filename_component(name ${set} NAME)
+    string(REGEX REPLACE "[.]yaml$" "" name ${name})
+    file(READ ${set} text)
+    string(APPEND body "{\"${name}\", R\"embedded(${text})embedded\"},\n")
+endforeach()
+file(WRITE ${TO} "${body}};\n\n}  // namespace rakewright\n")

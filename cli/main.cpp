@@ -158,6 +158,29 @@ std::string complaint(const CLI::App& app, const std::vector<std::string>& words
     return error.what();
 }
 
+/// What stands behind a key at the top of a rule set.
+std::string heading_of(const std::string& set, const std::string& key) {
+    const std::size_t begin = set.find(key + ": ");
+    return begin == std::string::npos
+               ? ""
+               : set.substr(begin + key.size() + 2, set.find('\n', begin) - begin - key.size() - 2);
+}
+
+/// Lists the rule sets, or prints the one that is named.
+Status show_rules(const std::string& name) {
+    std::string list;
+    std::vector<std::string> names;
+    for (const auto& [set_name, text] : rule_sets) {
+        if (set_name == name) return print(text);
+        names.push_back(set_name);
+        list += set_name + std::string(20 - std::min<std::size_t>(18, set_name.size()), ' ') +
+                heading_of(text, "document") + ", " + heading_of(text, "edition") + '\n';
+    }
+    if (name.empty()) return print(list);
+    complain("rakewright: there are no rules '" + name + "'" + suggestion(name, names) + '\n');
+    return Status::refused;
+}
+
 int number_of(Status status) { return static_cast<int>(status); }
 
 int run(int argc, char** argv) {
@@ -179,6 +202,10 @@ int run(int argc, char** argv) {
     CLI::App* const example_command = app.add_subcommand("example", "Print a commented job that solves");
     CLI::App* const keys_command = app.add_subcommand("keys", "Explain every key of a job file");
     CLI::App* const results_command = app.add_subcommand("results", "Explain every key of the JSON results");
+    std::string rules;
+    CLI::App* const rules_command =
+        app.add_subcommand("rules", "List the published limits that are known, or print one set");
+    rules_command->add_option("SET", rules, "The set to print, with clause, limit and source of each rule");
     CLI::App* const schema_command = app.add_subcommand("schema", "Print a JSON Schema of the job file");
 
     try {
@@ -202,6 +229,7 @@ int run(int argc, char** argv) {
         measure_openings(job, solution);
         return number_of(print(results_manual(job, solution)));
     }
+    if (*rules_command) return number_of(show_rules(rules));
     if (*schema_command) return number_of(print(job_schema()));
     const std::vector<std::string> formats{"table", "json", "csv"};
     const auto chosen = std::find(formats.begin(), formats.end(), format);

@@ -35,7 +35,7 @@ class Sheet {
         group(key, about, [&](Sheet& sheet) { describe_it(sheet); });
     }
 
-    /// A list of groups. `describe_one` is called for each of `values`.
+    /// A list of groups; an empty one is left out. `describe_one` is called for each of `values`.
     template <class Values, class Describe>
     void list(const char* key, const Values& values, const char* about, Describe describe_one) {
         each(key, values.size(), about, [&](Sheet& sheet, std::size_t i) { describe_one(sheet, values[i]); });

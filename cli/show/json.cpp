@@ -92,6 +92,7 @@ class JsonSheet : public Sheet {
 
     void each(const char* name, std::size_t count, const char*,
               const std::function<void(Sheet&, std::size_t)>& body) override {
+        if (count == 0) return;
         key(name);
         out_ += '[';
         ++depth_;
