@@ -1,8 +1,11 @@
 #include "json.hpp"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <charconv>
 #include <cmath>
+#include <cstdint>
 
 #include "../told.hpp"
 
@@ -173,14 +176,21 @@ class JsonSheet : public Sheet {
 
     static bool must_be_escaped(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20; }
 
+    /// The shortest digits that read back as the number. Most numbers of a job stand in it many times, so those written
+    /// lately are kept.
     void digits(double value) {
         if (value == 0) {
             out_ += '0';
             return;
         }
-        char text[32];
-        const auto end = std::to_chars(text, text + sizeof text, value).ptr;
-        out_.append(text, end);
+        const auto bits = std::bit_cast<std::uint64_t>(value);
+        Digits& kept = lately_[(bits ^ (bits >> 32)) * 0x9E3779B97F4A7C15u >> 56];
+        if (kept.value != value) {
+            kept.value = value;
+            kept.size =
+                static_cast<std::size_t>(std::to_chars(kept.text, kept.text + sizeof kept.text, value).ptr - kept.text);
+        }
+        out_.append(kept.text, kept.size);
     }
 
     void whole(int value) {
@@ -188,7 +198,14 @@ class JsonSheet : public Sheet {
         out_.append(text, std::to_chars(text, text + sizeof text, value).ptr);
     }
 
+    struct Digits {
+        double value = 0;
+        std::size_t size = 0;
+        char text[32];
+    };
+
     std::string& out_;
+    std::array<Digits, 256> lately_{};
     int depth_ = 0;
     bool first_ = true;
 };
