@@ -26,6 +26,9 @@ class PostTable {
         table_ = {"posts", "AT THE POSTS: where each rail meets, plumb above what the post stands on", {}, {}, {}, {}};
         table_.columns = {{"post", "post", Align::left},
                           {"", cells_.in_unit("base")},
+                          {"", cells_.in_unit("size_along")},
+                          {"", cells_.in_unit("size_across")},
+                          {"", "nominal", Align::left},
                           {"section end", "section", Align::left},
                           {"", "end", Align::left},
                           {"rail", "group", Align::left},
@@ -64,17 +67,29 @@ class PostTable {
         }
     }
 
+    /// A nominal timber size as it was written, and what it was read as.
+    std::string size_words(const PostSize& size) const {
+        if (size.nominal.empty()) return {};
+        const std::string along = cells_.length(size.along).shown, across = cells_.length(size.across).shown;
+        return size.nominal + " read as dressed, " + along +
+               (along == across ? " square" : " along by " + across + " across");
+    }
+
     void add(int post, int section, End end, Group group, const std::optional<GroupHeights>& heights) {
         const SectionResult& result = solution_.sections[static_cast<std::size_t>(section)];
         const std::string& section_id = job_.sections[static_cast<std::size_t>(section)].id.name;
         const std::string post_id = post < 0 ? "-" : job_.posts[static_cast<std::size_t>(post)].id.name;
         const bool again = post >= 0 && post == last_post_;
+        const Post* const asked = post < 0 ? nullptr : &job_.posts[static_cast<std::size_t>(post)];
         last_post_ = post;
         const Bracket* bracket = bracket_of(result, end, group);
         const Cell none{"-", ""};
         table_.rows.push_back(
             {{{again ? "" : post_id, post < 0 ? "" : post_id},
               cells_.length(post < 0 ? std::nullopt : solution_.posts[static_cast<std::size_t>(post)].base()),
+              cells_.length(asked ? std::optional(asked->size.along) : std::nullopt),
+              cells_.length(asked ? std::optional(asked->size.across) : std::nullopt),
+              cells_.word(asked ? asked->size.nominal : std::string()),
               {section_id + " " + words(end), section_id},
               cells_.word(words(end)),
               cells_.word(words(group)),
@@ -85,7 +100,7 @@ class PostTable {
               bracket ? cells_.over_square(-bracket->over_square) : none,
               bracket ? cells_.word(bracket->driver_clear ? "clear" : "blocked") : none,
               cells_.length(taken_off(result, end, group))},
-             {}});
+             asked && !again ? size_words(asked->size) : std::string()});
     }
 
     const Job& job_;
