@@ -97,8 +97,8 @@ class Profile {
 };
 
 double sphere_in(const Outline& outline, const std::vector<Side2>& centre_within = {}) {
-    const std::optional<Circle> circle = largest_circle(outline, centre_within);
-    return circle ? 2 * circle->radius : 0;
+    const std::optional<LargestCircle> largest = largest_circle(walls_of(outline), centre_within);
+    return largest ? largest->circle.diameter : 0;
 }
 
 class Openings {
