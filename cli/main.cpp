@@ -2,64 +2,35 @@
 
 #include <CLI/CLI.hpp>
 #include <csignal>
-#include <cstdlib>
-#include <iostream>
+#include <filesystem>
 
 #include "../solver/solve.hpp"
 #include "embedded.hpp"
 #include "read/reader.hpp"
+#include "rule_files.hpp"
 #include "show/cut_sheet.hpp"
 #include "show/json.hpp"
 #include "show/manual.hpp"
 #include "show/schema.hpp"
 #include "told.hpp"
-#include "write.hpp"
+#include "typed.hpp"
 
 namespace {
 
 using namespace rakewright;
-
-/// What the program tells its caller. Nothing else is ever returned.
-enum class Status { done = 0, check_failed = 1, refused = 2, no_file = 3 };
 
 constexpr const char* examples =
     "Examples:\n"
     "  rakewright example > porch.yaml         a commented job to start from\n"
     "  rakewright solve porch.yaml             the tables that you cut from\n"
     "  rakewright solve porch.yaml --format csv -o porch.csv\n"
+    "  rakewright check porch.yaml             each limit, its clause and the margin\n"
+    "  rakewright check --rules irc-2021 --rises '7 3/4, 7 1/2, 7 1/4' --runs 10\n"
     "  rakewright schema > job.schema.json     for editors that complete and check job files\n";
 
 constexpr const char* statuses =
     "Exit status: 0 done, 1 a check failed, 2 the job or the command line was refused,\n"
     "3 a file could not be read or written.";
-
-bool colour_on(int handle) {
-    const char* const none = std::getenv("NO_COLOR");
-    const char* const terminal = std::getenv("TERM");
-    return ::isatty(handle) && !(none && *none) && !(terminal && std::string_view(terminal) == "dumb");
-}
-
-void complain(const std::string& text) { std::cerr << text; }
-
-Status print(const std::string& text) {
-    std::string why;
-    switch (write_out(text, why)) {
-        case Written::whole:
-        case Written::reader_left: return Status::done;
-        case Written::failed: break;
-    }
-    complain("rakewright: standard output could not be written: " + why + '\n');
-    return Status::no_file;
-}
-
-Status deliver(const std::string& text, const std::string& path) {
-    if (path.empty()) return print(text);
-    if (const std::optional<std::string> why = write_file(path, text)) {
-        complain("rakewright: " + path + " could not be written: " + *why + '\n');
-        return Status::no_file;
-    }
-    return Status::done;
-}
 
 /// What makes a job impossible, as refusals with their places.
 std::vector<Refusal> refusals_of(const Job& job, const Solution& solution) {
@@ -77,38 +48,99 @@ std::vector<Refusal> refusals_of(const Job& job, const Solution& solution) {
     return refusals;
 }
 
-Status refuse(const Source& source, const std::vector<Refusal>& refusals) {
-    complain(rendered(source, refusals, colour_on(STDERR_FILENO)));
-    return Status::refused;
-}
-
 enum class Format { table, json, csv };
 
-struct SolveOptions {
-    std::string job, output;
+struct Options {
+    std::string job, output, format_word = "table";
     Format format = Format::table;
+    std::vector<std::string> rules;
+    TypedStair typed;
+    bool print_job = false;
 };
 
-Status solve_job(const SolveOptions& options) {
-    std::string why;
-    const std::optional<std::string> text = read_file(options.job, largest_job, why);
-    if (!text) {
-        complain("rakewright: " + options.job + " could not be read: " + why + '\n');
-        return Status::no_file;
-    }
-    const Source source = source_of(options.job == "-" ? "<stdin>" : options.job, *text);
-    const ReadResult read = read_job(source);
+/// A job, what it is judged by, and all that came out of it.
+struct Whole {
+    Job job;
+    std::vector<RuleSet> sets;
+    Solution solution;
+    Verdicts verdicts;
+};
+
+/// Everything of a job; what was wrong was said.
+Status solve_whole(const Source& source, const std::string& folder, const std::vector<std::string>& rules,
+                   Whole& whole) {
+    ReadJob read = read_job(source);
     if (!read.job) return refuse(source, read.refusals);
-    Solution solution = solve(*read.job);
-    if (solution.refused()) return refuse(source, refusals_of(*read.job, solution));
-    measure_openings(*read.job, solution);
-    switch (options.format) {
-        case Format::json: return deliver(json(*read.job, solution), options.output);
-        case Format::csv: return deliver(cut_sheet_csv(*read.job, solution), options.output);
-        case Format::table: break;
+    whole.job = std::move(*read.job);
+    std::vector<Id> names = whole.job.rules;
+    if (!rules.empty()) {
+        names.clear();
+        for (const std::string& name : rules) names.push_back({name, {}});
+    }
+    LoadedRules loaded = load_rules(names, source, folder);
+    if (loaded.status != Status::done) return loaded.status;
+    whole.sets = std::move(loaded.sets);
+    whole.solution = solve(whole.job, whole.sets);
+    if (whole.solution.refused()) return refuse(source, refusals_of(whole.job, whole.solution));
+    measure_openings(whole.job, whole.solution);
+    whole.verdicts = judge(whole.job, whole.solution, whole.sets);
+    return Status::done;
+}
+
+Status solve_file(const Options& options, Whole& whole) {
+    const std::optional<Source> source = read_source(options.job);
+    if (!source) return Status::no_file;
+    const std::string folder =
+        options.job == "-" ? std::string() : std::filesystem::path(options.job).parent_path().string();
+    return solve_whole(*source, folder, options.rules, whole);
+}
+
+/// What the verdicts make of a delivery.
+Status judged(Status delivered, const Verdicts& verdicts) {
+    return delivered == Status::done && verdicts.any_fails() ? Status::check_failed : delivered;
+}
+
+Status solve_job(const Options& options) {
+    Whole whole;
+    const Status status = solve_file(options, whole);
+    if (status != Status::done) return status;
+    const bool bold = options.output.empty() && colour_on(STDOUT_FILENO);
+    const auto text = [&] {
+        switch (options.format) {
+            case Format::json: return json(whole.job, whole.solution, whole.verdicts);
+            case Format::csv: return cut_sheet_csv(whole.job, whole.solution, whole.verdicts);
+            case Format::table: break;
+        }
+        return cut_sheet(whole.job, whole.solution, whole.verdicts, bold);
+    };
+    return judged(deliver(text(), options.output), whole.verdicts);
+}
+
+Status check_job(const Options& options) {
+    Whole whole;
+    const auto solved = [&] {
+        if (!options.job.empty()) return solve_file(options, whole);
+        TypedStair typed = options.typed;
+        typed.rules = options.rules;
+        return solve_whole({"<command line>", job_text(typed)}, {}, {}, whole);
+    };
+    const Status status = solved();
+    if (status != Status::done) return status;
+    if (whole.sets.empty()) {
+        complain(
+            "rakewright: nothing says what to judge by: name `rules` in the job, or give --rules, such as irc-2021\n");
+        return Status::refused;
     }
     const bool bold = options.output.empty() && colour_on(STDOUT_FILENO);
-    return deliver(cut_sheet(*read.job, solution, bold), options.output);
+    const auto text = [&] {
+        switch (options.format) {
+            case Format::json: return json(whole.verdicts);
+            case Format::csv: return check_sheet_csv(whole.job, whole.verdicts);
+            case Format::table: break;
+        }
+        return check_sheet(whole.job, whole.verdicts, whole.sets, bold);
+    };
+    return judged(deliver(text(), options.output), whole.verdicts);
 }
 
 std::vector<std::string> command_names(const CLI::App& app) {
@@ -158,30 +190,58 @@ std::string complaint(const CLI::App& app, const std::vector<std::string>& words
     return error.what();
 }
 
-/// What stands behind a key at the top of a rule set.
-std::string heading_of(const std::string& set, const std::string& key) {
-    const std::size_t begin = set.find(key + ": ");
-    return begin == std::string::npos
-               ? ""
-               : set.substr(begin + key.size() + 2, set.find('\n', begin) - begin - key.size() - 2);
-}
-
 /// Lists the rule sets, or prints the one that is named.
 Status show_rules(const std::string& name) {
-    std::string list;
-    std::vector<std::string> names;
-    for (const auto& [set_name, text] : rule_sets) {
-        if (set_name == name) return print(text);
-        names.push_back(set_name);
-        list += set_name + std::string(20 - std::min<std::size_t>(18, set_name.size()), ' ') +
-                heading_of(text, "document") + ", " + heading_of(text, "edition") + '\n';
-    }
-    if (name.empty()) return print(list);
-    complain("rakewright: there are no rules '" + name + "'" + suggestion(name, names) + '\n');
+    if (name.empty()) return deliver(list_of_rule_sets());
+    if (const std::string* text = text_of_rule_set(name)) return deliver(*text);
+    complain("rakewright: there are no rules '" + name + "'" + suggestion(name, rule_set_names()) + '\n');
     return Status::refused;
 }
 
+Status show_results_manual() {
+    const Source source{"specimen", manual_specimen};
+    Whole whole;
+    const Status status = solve_whole(source, {}, {}, whole);
+    return status == Status::done ? deliver(results_manual(whole.job, whole.solution, whole.verdicts)) : status;
+}
+
 int number_of(Status status) { return static_cast<int>(status); }
+
+void add_output_options(CLI::App& command, Options& options) {
+    command.add_option("--rules", options.rules, "Judge by these and not by the job's: names, or paths of amendments")
+        ->delimiter(',');
+    command.add_option("--format", options.format_word, "table, json or csv (table)")->take_last();
+    command.add_option("-o,--output", options.output, "Write to this file and not to standard output");
+    command.footer(statuses);
+}
+
+/// The options that stand for a job file of one stair and the rail on it.
+void add_typed_options(CLI::App& command, TypedStair& typed, bool& print_job) {
+    const std::string stair = "One stair, without a job";
+    const auto one = [&](const char* name, std::string& value, const char* about) {
+        command.add_option(name, value, about)->group(stair);
+    };
+    const auto list = [&](const char* name, std::vector<std::string>& values, const char* about) {
+        command.add_option(name, values, about)->delimiter(',')->group(stair);
+    };
+    one("--units", typed.units, "in or mm (in)");
+    list("--rises", typed.rises, "One for all with --risers, or each, lowest first: '7 3/4, 7 1/4'");
+    one("--risers", typed.risers, "How many, where they are alike");
+    list("--runs", typed.runs, "One for all, or each, nosing to nosing");
+    one("--nosing", typed.nosing, "Projection of the nosings past the riser faces");
+    one("--wash", typed.wash, "Slope of the treads, such as '1/4 in 12'");
+    one("--clear-width", typed.clear_width, "Level, across the way");
+    one("--headroom", typed.headroom, "Plumb, over the nosing line");
+    one("--drop", typed.drop, "Plumb, the greatest fall beside the stair");
+    list("--heights", typed.heights, "Of the rail, plumb at nosings 1, 2, ...; - where none was read");
+    one("--widest-gap", typed.widest_gap, "The widest clear opening found");
+    list("--passed", typed.passed, "A ball that passed: its size, or SIZE@TREAD under the rail");
+    list("--stopped", typed.stopped, "A ball that did not pass");
+    one("--grip", typed.grip, "Diameter of a round handrail");
+    one("--clearance", typed.clearance, "From the handrail to the wall");
+    command.add_flag("--print-job", print_job, "Print the job file that this stands for, and judge nothing")
+        ->group(stair);
+}
 
 int run(int argc, char** argv) {
     CLI::App app{
@@ -192,13 +252,15 @@ int run(int argc, char** argv) {
     app.footer(statuses);
     app.set_version_flag("--version", "rakewright " RAKEWRIGHT_VERSION);
 
-    SolveOptions options;
-    std::string format = "table";
+    Options options;
     CLI::App* const solve_command = app.add_subcommand("solve", "Print the tables of a job");
     solve_command->add_option("JOB", options.job, "The job file, or - for standard input")->required();
-    solve_command->add_option("--format", format, "table, json or csv (table)")->take_last();
-    solve_command->add_option("-o,--output", options.output, "Write to this file and not to standard output");
-    solve_command->footer(statuses);
+    add_output_options(*solve_command, options);
+    CLI::App* const check_command =
+        app.add_subcommand("check", "Hold a job, or one stair by its numbers, against published limits");
+    check_command->add_option("JOB", options.job, "The job file, or - for standard input");
+    add_output_options(*check_command, options);
+    add_typed_options(*check_command, options.typed, options.print_job);
     CLI::App* const example_command = app.add_subcommand("example", "Print a commented job that solves");
     CLI::App* const keys_command = app.add_subcommand("keys", "Explain every key of a job file");
     CLI::App* const results_command = app.add_subcommand("results", "Explain every key of the JSON results");
@@ -212,34 +274,39 @@ int run(int argc, char** argv) {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
         const auto commands = app.get_subcommands();
-        return number_of(print(commands.empty() ? app.help() : commands.front()->help()));
+        return number_of(deliver(commands.empty() ? app.help() : commands.front()->help()));
     } catch (const CLI::CallForVersion& version) {
-        return number_of(print(std::string(version.what()) + '\n'));
+        return number_of(deliver(std::string(version.what()) + '\n'));
     } catch (const CLI::ParseError& error) {
         complain("rakewright: " + complaint(app, {argv + std::min(argc, 1), argv + argc}, error) +
                  "\nTry: rakewright --help\n");
         return number_of(Status::refused);
     }
 
-    if (*example_command) return number_of(print(example_job));
-    if (*keys_command) return number_of(print(job_manual()));
-    if (*results_command) {
-        const Job job = *read_job(source_of("example", manual_specimen)).job;
-        Solution solution = solve(job);
-        measure_openings(job, solution);
-        return number_of(print(results_manual(job, solution)));
-    }
+    if (*example_command) return number_of(deliver(example_job));
+    if (*keys_command) return number_of(deliver(job_manual()));
+    if (*results_command) return number_of(show_results_manual());
     if (*rules_command) return number_of(show_rules(rules));
-    if (*schema_command) return number_of(print(job_schema()));
+    if (*schema_command) return number_of(deliver(job_schema()));
     const std::vector<std::string> formats{"table", "json", "csv"};
-    const auto chosen = std::find(formats.begin(), formats.end(), format);
+    const auto chosen = std::find(formats.begin(), formats.end(), options.format_word);
     if (chosen == formats.end()) {
-        complain("rakewright: there is no format '" + format + "': table, json or csv" + suggestion(format, formats) +
-                 '\n');
+        complain("rakewright: there is no format '" + options.format_word + "': table, json or csv" +
+                 suggestion(options.format_word, formats) + '\n');
         return number_of(Status::refused);
     }
     options.format = static_cast<Format>(chosen - formats.begin());
-    return number_of(solve_job(options));
+    if (*solve_command) return number_of(solve_job(options));
+    if (options.job.empty() == !options.typed.has_stair()) {
+        complain(options.job.empty() ? "rakewright: which job? Name its file, or type one stair: --rises and --runs\n"
+                                     : "rakewright: a job file and a typed stair are two jobs: give one of them\n");
+        return number_of(Status::refused);
+    }
+    if (options.print_job && options.job.empty()) {
+        options.typed.rules = options.rules;
+        return number_of(deliver(job_text(options.typed), options.output));
+    }
+    return number_of(check_job(options));
 }
 
 }  // namespace

@@ -94,6 +94,25 @@ class Telling {
             case Trouble::hole_beyond_leg:
                 return {"a hole at " + length(0) + " is not on a leg of " + length(1),
                         "both are measured from the inside of the bend"};
+            case Trouble::found_nosing_beyond:
+                return {"there is no number " + whole(0) + ": the stair has " + whole(1) + " risers",
+                        "nosings are numbered from 1 to " + whole(1) + ", treads from 0, the floor at the foot"};
+            case Trouble::found_heights_of_floor:
+                return {"this is read at a stair, and the rail names none", "name its `stair`, or give one `height`"};
+            case Trouble::found_height_of_stair:
+                return {"a rail over a stair is read at nosings", "`heights`, by the number of the nosing"};
+            case Trouble::found_tread_without_stair:
+                return {"a tread is named, and the rail names no stair", "name its `stair`, or leave `tread` out"};
+            case Trouble::nothing_to_do:
+                return {"the job describes nothing to be solved or judged",
+                        "`stairs`, `sections`, `handrails` or rails `as_found`"};
+            case Trouble::auto_without_limit:
+                return {"no rule in force limits the openings under this rail",
+                        "name `rules` that do, or give the lower gap as a length"};
+            case Trouble::no_lower_gap:
+                return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + length(0) +
+                            " where the rail touches the nosings, and it must stay below " + length(1),
+                        "a lower gap of your own, or other rules"};
             case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
             case Trouble::gap_between_too_wide:
                 return {whole(3) + " on each tread leave gaps of " + length(0) + ", over the widest allowed, " +
@@ -108,6 +127,10 @@ class Telling {
                 return {"the leg of the " + group() + " bracket at the " + end() + " end, turned down, would reach " +
                             length(1) + " below what its post stands on",
                         {}};
+            case Trouble::lower_gap_chosen:
+                return {"`lower_gap` is chosen as " + length(0) + ": " + over_tread(3) + " then passes a ball of " +
+                            fine(1) + ", below " + fine(2),
+                        {}};
             case Trouble::lower_gap_without_lower:
                 return {"`lower_gap` has no effect: the build has no lower group", {}};
             case Trouble::max_gap_without_pickets: return {"`max_gap` has no effect: the build has no pickets", {}};
@@ -121,7 +144,15 @@ class Telling {
     std::string length(std::size_t i) const {
         return words_of_length(finding_.numbers[i], tape_) + (job_.units == Unit::inch ? " in" : " mm");
     }
+    /// A length so fine that it cannot be taken for its limit.
+    std::string fine(std::size_t i) const {
+        const Tape decimals{tape_.unit, 0.001};
+        return words_of_length(finding_.numbers[i], decimals) + (job_.units == Unit::inch ? " in" : " mm");
+    }
     std::string whole(std::size_t i) const { return std::to_string(static_cast<int>(finding_.numbers[i])); }
+    std::string over_tread(std::size_t i) const {
+        return finding_.numbers[i] < 0 ? "the opening under the rail" : "the opening over tread " + whole(i);
+    }
     std::string end() const { return finding_.end == 0 ? "from" : "to"; }
     std::string group() const { return finding_.numbers[0] == 0 ? "upper" : "lower"; }
 

@@ -7,6 +7,19 @@ Driver usual_driver(Unit unit) {
     return {{inch / 4, 3 * inch}, {2 * inch, 8 * inch}};
 }
 
+int stair_of(const Job& job, const Section& section) {
+    if (section.stair.named()) return section.stair.index;
+    return section.from.named() ? job.posts[static_cast<std::size_t>(section.from.index)].stair.index : -1;
+}
+
+std::optional<double> drop_beside(const Job& job, const Section& section) {
+    if (section.drop) return section.drop->value;
+    const int stair = stair_of(job, section);
+    if (stair < 0) return std::nullopt;
+    const std::optional<Reading>& drop = job.stairs[static_cast<std::size_t>(stair)].drop;
+    return drop ? std::optional(drop->value) : std::nullopt;
+}
+
 Tape tape_of(const Job& job) {
     const double usual = job.units == Unit::inch ? 1.0 / 16 : 1;
     return {job.units, job.round ? job.round->value : usual};

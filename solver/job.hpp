@@ -76,6 +76,7 @@ struct Stair {
     std::vector<Step> steps;
     Reading nosing = 0;
     LineThrough line = LineThrough::minimax;
+    std::optional<Reading> clear_width, headroom, drop;
 };
 
 enum class PostFace { centre, downhill, uphill };
@@ -128,10 +129,12 @@ struct MemberSize {
     Reading width, depth;
 };
 
-/// How far the lowest member stands over the nosing line or floor: plumb, or a block square to the rail.
+/// How far the lowest member stands over the nosing line or floor: plumb, or a block square to the rail, or as high as
+/// the rules allow.
 struct LowerGap {
     Reading size;
     bool is_block = false;
+    bool is_auto = false;  // the largest whose spheres stay `size` and more below the limit in force
 };
 
 struct Plough {
@@ -191,7 +194,75 @@ struct Section {
     std::optional<Reading> clear, clear_on_slope;
     std::optional<Reading> height, max_gap, play;
     std::optional<LowerGap> lower_gap;
+    std::optional<Reading> drop, side_gap;
     Count count = 1;
+};
+
+/// What a hand grips: round (a diameter, or the girth taped round it), a rectangle of width and depth, or any other
+/// section by its perimeter and its largest width.
+struct Profile {
+    Place place;
+    std::optional<Reading> diameter, around, width, depth, perimeter;
+};
+
+/// How far a handrail runs on past the flight: level beyond the last nosing, and level over the floor at the foot,
+/// there still on the rake.
+struct Extension {
+    Reading top = 0;
+    Reading bottom = 0;
+};
+
+/// What the end of a handrail turns to.
+enum class Return { none, wall };
+
+struct Returns {
+    Return top = Return::none;
+    Return bottom = Return::none;
+};
+
+enum class StairSide { left, right };
+
+/// A rail that hands grip, beside a stair or on a guard.
+struct Handrail {
+    Id id;
+    Ref stair;
+    StairSide side = StairSide::left;
+    Reading height;
+    Profile profile;
+    std::optional<Reading> clearance;
+    Extension extend;
+    Returns returned;
+};
+
+/// A reading at a numbered thing, such as a nosing.
+struct Numbered {
+    int number = 0;
+    Reading reading;
+};
+
+/// A ball that was tried: at a tread (under the rail or, where risers are open, through the riser) or between pickets.
+struct Ball {
+    enum class At { pickets, under_rail, riser };
+    Place place;
+    At at = At::pickets;
+    std::optional<Count> tread;
+    Reading size;
+    bool passes = false;
+};
+
+/// A rail as it stands, whatever it was meant to be: over a stair by its heights at nosings, over a floor by one
+/// height.
+struct FoundRail {
+    enum class Serves { both, guard, handrail };
+    Id id;
+    Ref stair;
+    Serves serves = Serves::both;
+    StairSide side = StairSide::left;
+    std::vector<Numbered> heights;
+    std::optional<Reading> height, widest_gap, clearance, drop, side_gap;
+    std::vector<Ball> balls;
+    std::optional<Profile> profile;
+    std::optional<Extension> extend;
 };
 
 struct Job {
@@ -202,7 +273,16 @@ struct Job {
     std::vector<Post> posts;
     std::vector<Build> builds;
     std::vector<Section> sections;
+    std::vector<Handrail> handrails;
+    std::vector<FoundRail> as_found;
+    std::vector<Id> rules;
 };
+
+/// The stair that a section is over: its own, or its from post's; -1 if it is over none.
+int stair_of(const Job& job, const Section& section);
+
+/// The greatest fall beside a section as it says, or its stair; none if neither does.
+std::optional<double> drop_beside(const Job& job, const Section& section);
 
 /// The tape that the job's readings are printed on: `round`, or 1/16 in, or 1 mm.
 Tape tape_of(const Job& job);

@@ -115,10 +115,30 @@ class CountOrWord : public Grammar {
 constexpr Counts leaning{-44, 44}, turning{-360, 360};
 constexpr int most_steps = 1000, most_members = 20, most_named = 100000;
 
-/// A gap given as a block.
-struct Block {
-    Reading& size;
-    bool& is_block;
+class WrittenLowerGap : public Grammar {
+ public:
+    explicit WrittenLowerGap(std::optional<LowerGap>& gap) : gap_(gap) {}
+    bool take(std::string_view text, Unit unit, Place place) override {
+        if (text == "auto") {
+            gap_ = LowerGap{{0, place}, false, true};
+            return true;
+        }
+        const std::optional<double> length = read_length(text, unit);
+        if (!length || *length < 0) return false;
+        gap_ = LowerGap{{*length, place}, false, false};
+        return true;
+    }
+    const char* expected() const override { return "a length that is not negative, or `auto`"; }
+    std::string pattern() const override { return std::string("^auto$|") + length_pattern(false); }
+    bool may_be_number() const override { return true; }
+
+ private:
+    std::optional<LowerGap>& gap_;
+};
+
+/// A lower gap given as a group of keys.
+struct LowerGapKeys {
+    std::optional<Reading> block, automatic;
 };
 
 }  // namespace
@@ -171,6 +191,11 @@ void describe(Form& form, Stair& stair) {
                  {"ends", "through the first and the last nosing"},
                  {"straightedge", "where a straightedge laid on the nosings rests, over the middle of the flight"}},
                 may_be_left_out, "the nosing line that is drawn through steps that differ");
+    form.length("clear_width", stair.clear_width, Range::positive, "level, between what bounds the way, for the rules");
+    form.length("headroom", stair.headroom, Range::positive,
+                "plumb, the least from the nosing line to what stands over it, for the rules");
+    form.length("drop", stair.drop, Range::not_negative,
+                "plumb, the greatest fall beside the open side, for the rules that ask for a guard");
     form.later("wash", "treads that wash");
 }
 
@@ -221,20 +246,21 @@ void describe(Form& form, MemberSize& member) {
     form.length("depth", member.depth, Range::positive, be_given, "square to the rail, top to bottom");
 }
 
-static void describe(Form& form, Block& block) {
-    form.about("The gap as the thickness of a block laid on the nosings.");
-    form.length("block", block.size, Range::positive, be_given, "square to the rail");
-    block.is_block = true;
+static void describe(Form& form, LowerGapKeys& keys) {
+    form.about("The gap as the thickness of a block laid on the nosings, or as high as the rules allow.");
+    form.ways({{"block"}, {"auto"}}, "`block` or `auto`");
+    form.length("block", keys.block, Range::positive, "square to the rail");
+    form.length("auto", keys.automatic, Range::not_negative,
+                "the largest that the tape marks and whose balls stay below the limit in force by this much at least");
 }
 
-/// Describes a lower gap that may be left out; true if it was given.
+/// Describes a lower gap that may be left out.
 static void lower_gap(Form& form, std::optional<LowerGap>& gap, const char* about) {
-    LowerGap given;
-    given.size = -1;
-    Block block{given.size, given.is_block};
-    form.later_as("lower_gap", "auto", "the largest gap that the limit in force allows");
-    form.length_or_part("lower_gap", given.size, block, Range::not_negative, about);
-    if (given.size >= 0) gap = given;
+    WrittenLowerGap written(gap);
+    LowerGapKeys keys;
+    form.written_or_part("lower_gap", written, keys, about);
+    if (keys.block) gap = LowerGap{*keys.block, true, false};
+    if (keys.automatic) gap = LowerGap{*keys.automatic, false, true};
 }
 
 void describe(Form& form, Plough& plough) {
@@ -334,8 +360,92 @@ void describe(Form& form, Section& section) {
     lower_gap(form, section.lower_gap, "in place of the build's");
     form.length("max_gap", section.max_gap, Range::positive, "in place of the build's");
     form.length("play", section.play, Range::not_negative, "in place of the build's");
+    form.length("drop", section.drop, Range::not_negative,
+                "plumb, the greatest fall beside it, for the rules; else its stair's");
+    form.length("side_gap", section.side_gap, Range::not_negative,
+                "level, from the walking surface's edge to the guard, for the rules");
     form.count("count", section.count, {1, 10000}, may_be_left_out, "how many alike");
     form.later("offset", "rails that run beside the posts' centres");
+}
+
+void describe(Form& form, Profile& profile) {
+    form.about("What a hand grips: round, a rectangle, or any other section.");
+    form.place(profile.place);
+    form.ways({{"diameter"}, {"around"}, {"width", "depth"}, {"perimeter", "width"}},
+              "`diameter` or `around` of a round one, `width` and `depth` of a rectangle, or `perimeter` and `width`");
+    form.length("diameter", profile.diameter, Range::positive, "of a round one, outside");
+    form.length("around", profile.around, Range::positive, "the girth taped round a round one");
+    form.length("width", profile.width, Range::positive, "across; of any other section its largest dimension");
+    form.length("depth", profile.depth, Range::positive, "of a rectangle, square to the width");
+    form.length("perimeter", profile.perimeter, Range::positive, "taped round any other section");
+}
+
+void describe(Form& form, Extension& extension) {
+    form.about("How far a handrail runs on past its flight.");
+    form.length("top", extension.top, Range::not_negative, may_be_left_out, "level, beyond the last nosing");
+    form.length("bottom", extension.bottom, Range::not_negative, may_be_left_out,
+                "level, before the first nosing, still on the rake");
+}
+
+void describe(Form& form, Returns& returns) {
+    form.about("What the ends of a handrail turn to.");
+    const std::initializer_list<Word> words{{"none", "it ends square"},
+                                            {"wall", "it is mitered and turned to the wall"}};
+    form.choice("top", returns.top, words, may_be_left_out, "at the top end");
+    form.choice("bottom", returns.bottom, words, may_be_left_out, "at the bottom end");
+}
+
+static void side_of_stair(Form& form, StairSide& side) {
+    form.choice("side", side, {{"left", "seen walking up"}, {"right", "seen walking up"}}, may_be_left_out,
+                "the side of the stair that it is on");
+}
+
+void describe(Form& form, Handrail& handrail) {
+    form.about("A rail for the hand over a stair, parallel to its nosing line.");
+    form.id(handrail.id);
+    form.name_of(Kind::stair, "stair", handrail.stair, be_given, "the stair that it follows");
+    side_of_stair(form, handrail.side);
+    form.length("height", handrail.height, Range::positive, be_given, "plumb, from the nosing line to its top");
+    form.part("profile", handrail.profile, be_given, "its section");
+    form.length("clearance", handrail.clearance, Range::positive, "level, from the rail to the wall behind it");
+    form.part("extend", handrail.extend, may_be_left_out, "how far it runs on past the flight");
+    form.part("return", handrail.returned, may_be_left_out, "what its ends turn to");
+}
+
+void describe(Form& form, Ball& ball) {
+    form.about("A ball that was tried.");
+    form.place(ball.place);
+    form.length("size", ball.size, Range::positive, be_given, "its diameter");
+    bool fails = !ball.passes;
+    form.choice("passes", fails, {{"yes", "it passed through"}, {"no", "it did not"}}, be_given, "what was seen");
+    ball.passes = !fails;
+    form.choice("at", ball.at,
+                {{"pickets", "between pickets or at a post"},
+                 {"under_rail", "under the lower rail"},
+                 {"riser", "through an open riser"}},
+                may_be_left_out, "at which opening");
+    form.count("tread", ball.tread, {0, most_steps}, "over which tread; 0 is the floor at the foot");
+}
+
+void describe(Form& form, FoundRail& found) {
+    form.about("A rail as it stands, judged by the rules and not cut: over a stair, or level if it names none.");
+    form.id(found.id);
+    form.name_of(Kind::stair, "stair", found.stair, may_be_left_out, "the stair that it stands at");
+    form.choice("serves", found.serves,
+                {{"both", "a guard whose top is the handrail"}, {"guard", "a guard"}, {"handrail", "a handrail"}},
+                may_be_left_out, "what it is");
+    side_of_stair(form, found.side);
+    form.numbered("heights", found.heights, Range::positive, most_steps,
+                  "over a stair: by nosing number, plumb from the nosing to the top of the rail");
+    form.length("height", found.height, Range::positive, "over a floor: plumb, to the top of the rail");
+    form.length("widest_gap", found.widest_gap, Range::positive,
+                "the widest clear opening found between pickets or at a post");
+    form.list("balls", found.balls, {1, most_steps}, may_be_left_out, "balls that were tried");
+    form.part("profile", found.profile, "its section, if hands grip it");
+    form.length("clearance", found.clearance, Range::positive, "level, from the rail to the wall behind it");
+    form.part("extend", found.extend, "how far it runs on past the flight");
+    form.length("drop", found.drop, Range::not_negative, "plumb, the greatest fall beside it; else its stair's");
+    form.length("side_gap", found.side_gap, Range::not_negative, "level, from the walking surface's edge to the guard");
 }
 
 void describe(Form& form, Job& job) {
@@ -347,9 +457,13 @@ void describe(Form& form, Job& job) {
                 "the tape division that printed readings are rounded to; 1/16 in, or 1 mm, if left out");
     form.named("stairs", job.stairs, most_named, may_be_left_out, "the stairs, each under a name of its own");
     form.named("posts", job.posts, most_named, may_be_left_out, "the posts, each under a name of its own");
-    form.named("builds", job.builds, most_named, be_given, "the builds, each under a name of its own");
-    form.named("sections", job.sections, most_named, be_given, "the sections, each under a name of its own");
-    form.later("rules", "checks against published codes");
+    form.named("builds", job.builds, most_named, may_be_left_out, "the builds, each under a name of its own");
+    form.named("sections", job.sections, most_named, may_be_left_out, "the sections, each under a name of its own");
+    form.named("handrails", job.handrails, most_named, may_be_left_out, "the handrails, each under a name of its own");
+    form.named("as_found", job.as_found, most_named, may_be_left_out,
+               "rails as they stand, for the rules, each under a name of its own");
+    form.texts("rules", job.rules, 20,
+               "what to judge by: rule sets by name, or the path of a local amendment, relative to the job file");
     form.later("accuracy", "doubt of the results from the accuracy of the tape");
     form.later("floors", "floors that fall");
     form.later("stock", "cutting plans from stock lengths");

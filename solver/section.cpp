@@ -270,6 +270,62 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
+/// The openings under the lower rail with the gap at this mark: the one that is nearest to its limit, with what it must
+/// stay below.
+struct Tightest {
+    double sphere = 0, below = 0;
+    int tread = -1;
+};
+
+Tightest tightest_under_rail(const SectionTask& task, const Surroundings& around, const RailLine& line, double gap) {
+    const Levels levels = levels_of(task.build, task.height(), LowerGap{gap}, line);
+    const auto faces = faces_half_way(line, levels);
+    Tightest tightest{0, 1, -1};
+    if (!faces) return tightest;
+    const double margin = task.lower_gap()->size;
+    const int risers = around.stair ? around.stair->risers() : 0;
+    for (const Opening& opening :
+         openings_under_rail({line, levels, around.stair, around.placed()}, (*faces)[0], (*faces)[1])) {
+        const std::optional<double>& limit = task.limits.of(under_rail_at(opening.tread, risers));
+        if (!limit || opening.sphere - (*limit - margin) <= tightest.sphere - tightest.below) continue;
+        tightest = {opening.sphere, *limit - margin, opening.tread.value_or(-1)};
+    }
+    return tightest;
+}
+
+/// The largest lower gap that the tape marks with every ball under the rail below its limit; none with a finding. The
+/// balls grow with the gap.
+std::optional<double> largest_lower_gap(const SectionTask& task, const Surroundings& around, const RailLine& line,
+                                        std::vector<Finding>& findings) {
+    const Place place = task.lower_gap()->size.place;
+    const auto tightest = [&](long long mark) {
+        return tightest_under_rail(task, around, line, at_mark(mark, task.tape));
+    };
+    const auto will_do = [&](long long mark) {
+        const Tightest at = tightest(mark);
+        return less_than(at.sphere, at.below);
+    };
+    if (!task.limits.triangle && !task.limits.stair && !task.limits.level) {
+        findings.push_back({Trouble::auto_without_limit, place, {}, task.section.id.place});
+        return std::nullopt;
+    }
+    if (!will_do(0)) {
+        const Tightest at = tightest(0);
+        findings.push_back(
+            {Trouble::no_lower_gap, place, {at.sphere, at.below, double(at.tread)}, task.section.id.place});
+        return std::nullopt;
+    }
+    long long enough = 0, too_much = nearest_mark(task.height(), task.tape) + 1;
+    while (too_much - enough > 1) {
+        const long long middle = enough + (too_much - enough) / 2;
+        (will_do(middle) ? enough : too_much) = middle;
+    }
+    const Tightest at = tightest(enough);
+    findings.push_back(
+        {Trouble::lower_gap_chosen, place, {at_mark(enough, task.tape), at.sphere, at.below, double(at.tread)}, {}});
+    return at_mark(enough, task.tape);
+}
+
 void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
@@ -302,7 +358,11 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     if (findings.size() > before) return std::nullopt;
 
     const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    if (!task.build.lower.empty() && task.lower_gap()->is_auto) {
+        choices.lower_gap = largest_lower_gap(task, around, line, findings);
+        if (!choices.lower_gap) return std::nullopt;
+    }
+    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
     const auto faces = faces_half_way(line, levels);
     if (!faces) {
         findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
@@ -325,7 +385,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings) {
     const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
     SectionResult result;
     const auto faces = faces_half_way(line, levels);
     if (!faces) return result;
@@ -354,12 +414,13 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
         if (levels.has_lower) heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, end));
     }
     note_keys_without_effect(task, findings);
+    result.lower_gap = choices.lower_gap;
     return result;
 }
 
 std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
     const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
     const auto faces = faces_half_way(line, levels);
     if (!faces) return {};
     const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);

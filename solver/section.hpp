@@ -2,6 +2,7 @@
 
 #include "bracket/bracket.hpp"
 #include "opening/opening.hpp"
+#include "rule/opening_limits.hpp"
 
 namespace rakewright {
 
@@ -13,6 +14,7 @@ struct SectionChoices {
     std::array<std::array<Leg, 2>, 2> legs{};
     int pickets = 0;
     int per_tread = 0;
+    std::optional<double> lower_gap;  // of one that is left to the rules, plumb
 };
 
 /// A group's underside and top, plumb above something.
@@ -50,7 +52,8 @@ struct SectionResult {
     std::vector<Bracket> brackets;
     std::vector<OverNosing> over_nosings;
     std::optional<Diagonals> diagonals;
-    std::vector<Opening> openings;  // where they were measured
+    std::vector<Opening> openings;    // where they were measured
+    std::optional<double> lower_gap;  // chosen by the rules
     std::array<EndHeights, 2> ends;
 
     bool raked() const { return slope != 0; }
@@ -69,10 +72,16 @@ struct SectionTask {
     const Section& section;
     const Build& build;
     Tape tape;
+    OpeningLimits limits;
     double height() const { return section.height ? *section.height : build.height; }
     double play() const { return section.play ? *section.play : build.play; }
     double max_gap() const { return section.max_gap ? section.max_gap->value : build.pickets->max_gap.value; }
     const std::optional<LowerGap>& lower_gap() const { return section.lower_gap ? section.lower_gap : build.lower_gap; }
+    /// The same, with one that is left to the rules as it was chosen.
+    std::optional<LowerGap> lower_gap(const SectionChoices& choices) const {
+        if (choices.lower_gap) return LowerGap{*choices.lower_gap};
+        return lower_gap();
+    }
 };
 
 /// Decides what is to be decided in a section; none if it cannot be built, with what is wrong in `findings`.

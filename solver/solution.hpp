@@ -13,7 +13,8 @@ struct RailAtPost {
     GroupHeights heights;
 };
 
-/// A post, solved: how it stands, none where it has no place, and every rail that meets it, in the order of the sections.
+/// A post, solved: how it stands, none where it has no place, and every rail that meets it, in the order of the
+/// sections.
 struct PostResult {
     std::optional<StandingPost> standing;
     std::vector<RailAtPost> rails;

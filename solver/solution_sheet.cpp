@@ -135,6 +135,7 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
     sheet.number("rake_in_12", result.slope < 0 ? -result.slope * 12 : result.slope * 12, "the rake as so much in 12");
     sheet.length("clear", result.clear, "level between the post faces, half-way up the pickets");
     sheet.length("clear_on_slope", result.clear_on_slope, "the same along the rake");
+    sheet.length("lower_gap", result.lower_gap, "plumb, where it was left to the rules");
     sheet.list("members", result.members, "top to bottom",
                [](Sheet& row, const Member& member) { describe(row, member); });
     if (result.pickets)
@@ -193,6 +194,77 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
         "sections", solution.sections.size(),
         [&](std::size_t i) -> std::string_view { return job.sections[i].id.name; }, "each section",
         [&](Sheet& part, std::size_t i) { describe(part, job, job.sections[i], solution.sections[i]); });
+}
+
+static void describe_rule(Sheet& sheet, const Rule& rule) {
+    sheet.word("rules", rule.set, "the rule set or amendment that it comes from");
+    sheet.word("clause", rule.clause, "the document's own number");
+    sheet.word("what", rule.id.name, "the rule's name");
+    sheet.word("judges", meaning_of(*rule.judges).word, "the quantity that it judges");
+}
+
+void describe(Sheet& sheet, const Verdicts& verdicts) {
+    sheet.list("checks", verdicts.checks, "each limit held against its figure, worst first",
+               [](Sheet& row, const Check& check) {
+                   describe_rule(row, *check.rule);
+                   row.word("where", check.where, "of what, and at which of its parts");
+                   row.word("unit", unit_of(*check.rule, check.unit),
+                            "of value, limits and margin, the document's own: in, mm, deg or number");
+                   row.number("value", check.value, "the figure");
+                   row.word("known", words(check.known), "exactly; at_least, a ball passed; or under, it did not");
+                   const Bounds& limit = check.rule->limit;
+                   row.number("min", limit.least, "the least allowed");
+                   row.number("max", limit.most, "the most allowed");
+                   if (limit.least_excluded || limit.most_excluded)
+                       row.word("excludes", limit.least_excluded ? "min" : "max",
+                                "the limit that is itself not allowed");
+                   row.number("margin", check.margin, "how far inside the nearer limit; outside, negative");
+                   row.word("verdict", words(check.verdict), "pass, fail or unsure");
+                   row.word("source", words(*check.rule->source),
+                            "where the limit was read, or that it is from memory or derived");
+                   row.word("measured", check.rule->measured, "how the document measures it");
+                   row.list("assumed", check.assumed, "what was taken for granted",
+                            [](Sheet& assumed, const std::string& text) { assumed.word("text", text, "in words"); });
+               });
+    sheet.list("not_judged", verdicts.not_judged, "rules that the job tells too little for",
+               [](Sheet& row, const NotJudged& rule) {
+                   describe_rule(row, *rule.rule);
+                   if (!rule.where.empty()) row.word("where", rule.where, "of what");
+                   row.word("missing", rule.missing, "what would tell it");
+               });
+    sheet.list("not_applied", verdicts.not_applied, "rules whose conditions do not hold",
+               [](Sheet& row, const NotApplied& rule) {
+                   describe_rule(row, *rule.rule);
+                   row.word("where", rule.where, "of what");
+                   row.word("because", meaning_of(rule.because).word, "the quantity that is outside its condition");
+               });
+}
+
+const char* words(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::pass: return "pass";
+        case Verdict::fail: return "fail";
+        case Verdict::unsure: return "unsure";
+    }
+    return "unsure";
+}
+
+const char* words(Known known) {
+    switch (known) {
+        case Known::exactly: return "exactly";
+        case Known::at_least: return "at_least";
+        case Known::under: return "under";
+    }
+    return "exactly";
+}
+
+const char* unit_of(const Rule& rule, Unit unit) {
+    switch (meaning_of(*rule.judges).dimension) {
+        case Dimension::length: return unit == Unit::inch ? "in" : "mm";
+        case Dimension::angle: return "deg";
+        case Dimension::number: return "number";
+    }
+    return "number";
 }
 
 const char* words(const Corner& corner) {

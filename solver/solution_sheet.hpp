@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "solution.hpp"
+#include "check/judge.hpp"
 
 namespace rakewright {
 
@@ -55,6 +55,9 @@ class Sheet {
 /// own.
 void describe(Sheet& sheet, const Job& job, const Solution& solution);
 
+/// What the job was judged to be, its checks, what could not be judged and what does not apply.
+void describe(Sheet& sheet, const Verdicts& verdicts);
+
 /// Words for a corner or an edge: `top`, `bottom left`, `none`.
 const char* words(const Corner& corner);
 const char* words(End end);
@@ -62,5 +65,9 @@ const char* words(Group group);
 const char* words(Leg leg);
 const char* words(Reaching reaching);
 const char* words(Opening::Kind kind);
+const char* words(Verdict verdict);
+const char* words(Known known);
+/// The unit of what a rule judges: `in`, `mm`, `deg`, or `number`.
+const char* unit_of(const Rule& rule, Unit unit);
 
 }  // namespace rakewright

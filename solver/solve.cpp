@@ -28,7 +28,8 @@ Surroundings surroundings_of(const Job& job, const Solution& solution, const Sec
 
 class Solving {
  public:
-    Solving(const Job& job, const Choices* given) : job_(job), given_(given), tape_(tape_of(job)) {}
+    Solving(const Job& job, std::span<const RuleSet> rules, const Choices* given)
+        : job_(job), rules_(rules), given_(given), tape_(tape_of(job)) {}
 
     Solution whole() && {
         solution_.stairs.reserve(job_.stairs.size());
@@ -39,6 +40,9 @@ class Solving {
         for (const Post& post : job_.posts) add_post(post);
         for (const Build& build : job_.builds) add_build(build);
         for (const Section& section : job_.sections) add_section(section);
+        for (const FoundRail& found : job_.as_found) check_found(found);
+        if (job_.stairs.empty() && job_.sections.empty() && job_.handrails.empty() && job_.as_found.empty())
+            solution_.findings.push_back({Trouble::nothing_to_do, {}, {}, {}});
         return std::move(solution_);
     }
 
@@ -98,7 +102,7 @@ class Solving {
         solution_.choices.sections.emplace_back();
         if (!rests_on_sound(section)) return;
         if (const std::optional<Surroundings> around = surroundings(section)) {
-            const SectionTask task{section, named(job_.builds, section.build), tape_};
+            const SectionTask task{section, named(job_.builds, section.build), tape_, limits_of(section)};
             const std::optional<SectionChoices> choices =
                 given_ ? given_->sections[index] : decide(task, *around, solution_.findings);
             if (choices) {
@@ -109,6 +113,29 @@ class Solving {
         }
         for (std::size_t i = before; i < solution_.findings.size(); ++i)
             solution_.findings[i].section = static_cast<int>(index);
+    }
+
+    /// Refuses readings that a rail as found cannot have.
+    void check_found(const FoundRail& found) {
+        const auto refuse = [&](Trouble trouble, Place place, double first = 0, double second = 0) {
+            solution_.findings.push_back({trouble, place, {first, second}, found.id.place});
+        };
+        if (!found.stair.named()) {
+            if (!found.heights.empty()) refuse(Trouble::found_heights_of_floor, found.heights.front().reading.place);
+            if (found.extend) refuse(Trouble::found_heights_of_floor, found.id.place);
+            for (const Ball& ball : found.balls)
+                if (ball.tread) refuse(Trouble::found_tread_without_stair, ball.tread->place);
+            return;
+        }
+        if (found.height) refuse(Trouble::found_height_of_stair, found.height->place);
+        const int risers = named(solution_.stairs, found.stair).risers();
+        if (risers == 0) return;
+        for (const Numbered& height : found.heights)
+            if (height.number > risers)
+                refuse(Trouble::found_nosing_beyond, height.reading.place, height.number, risers);
+        for (const Ball& ball : found.balls)
+            if (ball.tread && *ball.tread > risers)
+                refuse(Trouble::found_nosing_beyond, ball.tread->place, *ball.tread, risers);
     }
 
     const StandingPost* standing(const Ref& post) const { return standing_of(solution_, post); }
@@ -160,7 +187,12 @@ class Solving {
         }
     }
 
+    OpeningLimits limits_of(const Section& section) const {
+        return rules_.empty() ? OpeningLimits{} : opening_limits(rules_, drop_beside(job_, section), job_.units);
+    }
+
     const Job& job_;
+    std::span<const RuleSet> rules_;
     const Choices* given_;
     Tape tape_;
     Solution solution_;
@@ -177,14 +209,14 @@ bool Solution::refused() const {
 void measure_openings(const Job& job, Solution& solution) {
     for (std::size_t i = 0; i < job.sections.size(); ++i) {
         const Section& section = job.sections[i];
-        const SectionTask task{section, named(job.builds, section.build), tape_of(job)};
+        const SectionTask task{section, named(job.builds, section.build), tape_of(job), {}};
         solution.sections[i].openings =
             openings_in(task, surroundings_of(job, solution, section), solution.choices.sections[i]);
     }
 }
 
-Solution solve(const Job& job) { return Solving(job, nullptr).whole(); }
+Solution solve(const Job& job, std::span<const RuleSet> rules) { return Solving(job, rules, nullptr).whole(); }
 
-Solution solve(const Job& job, const Choices& choices) { return Solving(job, &choices).whole(); }
+Solution solve(const Job& job, const Choices& choices) { return Solving(job, {}, &choices).whole(); }
 
 }  // namespace rakewright

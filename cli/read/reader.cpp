@@ -6,6 +6,7 @@
 #include <cstring>
 
 #include "../../solver/job_form.hpp"
+#include "../../solver/rule/rule_form.hpp"
 #include "character.hpp"
 #include "scope.hpp"
 
@@ -51,13 +52,13 @@ class Reader : public Form {
  public:
     explicit Reader(const Document& document) : document_(document) {}
 
-    ReadResult read() && {
-        Job job;
+    /// All that is refused; the file was read whole if that is nothing.
+    template <class File>
+    std::vector<Refusal> read(File& file) && {
         open(document_.node(0), {0, 0}, {});
-        describe(*this, job);
+        describe(*this, file);
         close();
-        if (refusals_.empty()) return {std::move(job), {}};
-        return {std::nullopt, std::move(refusals_)};
+        return std::move(refusals_);
     }
 
     Unit unit() const override { return unit_; }
@@ -116,13 +117,7 @@ class Reader : public Form {
     }
 
     void written(const char* key, Grammar& grammar, Need need, const char*) override {
-        const Node* const node = find(key, need);
-        if (!node) return;
-        if (!is_word(*node)) {
-            wrong_kind(key, *node, grammar.expected());
-        } else if (!grammar.take(document_.value(*node), unit_, node->place())) {
-            unreadable(key, *node, grammar.expected());
-        }
+        if (const Node* node = find(key, need)) take_written(key, *node, grammar);
     }
 
     void lengths(const char* key, std::vector<Reading>& values, Range range, Counts how_many, Need need,
@@ -140,6 +135,43 @@ class Reader : public Form {
         int number = 0;
         for (std::uint32_t i = node->child; i; i = document_.node(i).next, ++number) take(document_.node(i));
         check_how_many(key, *node, number, how_many);
+    }
+
+    void texts(const char* key, std::vector<Id>& values, int most, const char*) override {
+        const Node* const node = find(key, may_be_left_out);
+        if (!node) return;
+        const auto take = [&](const Node& item) {
+            if (is_word(item))
+                values.push_back({std::string(document_.value(item)), item.place()});
+            else
+                wrong_kind(key, item, "a text, or a list of texts");
+        };
+        if (node->kind() != Node::Kind::list) {
+            take(*node);
+            return;
+        }
+        int number = 0;
+        for (std::uint32_t i = node->child; i; i = document_.node(i).next, ++number) take(document_.node(i));
+        check_how_many(key, *node, number, {1, most});
+    }
+
+    void numbered(const char* key, std::vector<Numbered>& values, Range range, int most, const char*) override {
+        const Node* const node = find(key, may_be_left_out);
+        if (!node) return;
+        if (node->kind() != Node::Kind::map) {
+            wrong_kind(key, *node, "a map: a number, and its length behind it");
+            return;
+        }
+        std::vector<Entry> entries;
+        list_entries(*node, entries);
+        check_how_many(key, *node, static_cast<int>(entries.size()), {1, most});
+        for (const Entry& entry : entries) {
+            Count number;
+            Reading reading;
+            const bool is_number = take_count(key, document_.node(entry.key_node), {1, most}, number);
+            if (take_length(key, document_.node(entry.value_node), range, reading) && is_number)
+                values.push_back({number, reading});
+        }
     }
 
     void ways(std::initializer_list<std::initializer_list<const char*>> sets, const char* expected) override {
@@ -198,13 +230,13 @@ class Reader : public Form {
             wrong_kind(key, *node, "a map of keys");
     }
 
-    void length_or_group(const char* key, Reading& length, Range range, const char*, const Body& body) override {
+    void written_or_group(const char* key, Grammar& grammar, const char*, const Body& body) override {
         const Node* const node = find(key, may_be_left_out);
         if (!node) return;
         if (node->kind() == Node::Kind::map)
             describe_map(*node, key_place(), {}, body);
         else
-            take_length(key, *node, range, length);
+            take_written(key, *node, grammar);
     }
 
     void each(const char* key, Counts how_many, Need need, const char*, const Body& body) override {
@@ -393,6 +425,13 @@ class Reader : public Form {
         return false;
     }
 
+    void take_written(std::string_view key, const Node& node, Grammar& grammar) {
+        if (!is_word(node))
+            wrong_kind(key, node, grammar.expected());
+        else if (!grammar.take(document_.value(node), unit_, node.place()))
+            unreadable(key, node, grammar.expected());
+    }
+
     bool take_length(std::string_view key, const Node& node, Range range, Reading& reading) {
         static const std::string example = "a length such as 36, 7 3/4, 5' 2 3/8\", 184 mm or 1.2 m";
         if (!is_word(node)) {
@@ -547,11 +586,25 @@ class Reader : public Form {
 
 }  // namespace
 
-ReadResult read_job(const Source& source) {
-    ReadResult result;
-    const std::optional<Document> document = read_document(source, result.refusals);
-    if (!document) return result;
-    return Reader(*document).read();
+ReadJob read_job(const Source& source) {
+    ReadJob result;
+    if (const std::optional<Document> document = read_document(source, result.refusals)) {
+        result.refusals = Reader(*document).read(result.job.emplace());
+        if (!result.refusals.empty()) result.job.reset();
+    }
+    return result;
+}
+
+ReadRules read_rules(const Source& source, const std::string& name) {
+    ReadRules result;
+    if (const std::optional<Document> document = read_document(source, result.refusals)) {
+        RuleSet& set = result.set.emplace();
+        result.refusals = Reader(*document).read(set);
+        set.name = name;
+        for (Rule& rule : set.rules) rule.set = name;
+        if (!result.refusals.empty()) result.set.reset();
+    }
+    return result;
 }
 
 }  // namespace rakewright

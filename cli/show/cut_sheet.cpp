@@ -11,6 +11,11 @@ constexpr const char* caution =
     "too wide can kill: what a guard must be and how it is fixed is for the code in force where you build and for "
     "licensed practice to say.";
 
+constexpr const char* check_caution =
+    "CAUTION: figures as they were read are held against limits as this program carries them, no more. What is in "
+    "force, what it asks for beyond these figures, and whether the work may be used is for the authority on the spot "
+    "and for licensed practice to say.";
+
 std::string heading(const Job& job) {
     const std::string tape = std::string(job.units == Unit::inch ? "inches" : "millimetres") + ", to the nearest " +
                              words_of_length(tape_of(job).division, tape_of(job));
@@ -30,21 +35,36 @@ Table notes_table(const Job& job, const Solution& solution) {
 
 }  // namespace
 
-std::vector<Table> tables_of(const Job& job, const Solution& solution) {
+std::vector<Table> tables_of(const Job& job, const Solution& solution, const Verdicts& verdicts) {
     std::vector<Table> tables;
     for (auto* const pages : {stair_tables, post_tables, saw_and_bench_tables, gap_tables})
         for (Table& table : pages(job, solution)) tables.push_back(std::move(table));
+    for (Table& table : check_tables(job, verdicts)) tables.push_back(std::move(table));
     tables.push_back(notes_table(job, solution));
     std::erase_if(tables, [](const Table& table) { return table.rows.empty(); });
     return tables;
 }
 
-std::string cut_sheet(const Job& job, const Solution& solution, bool bold) {
+std::string cut_sheet(const Job& job, const Solution& solution, const Verdicts& verdicts, bool bold) {
     std::string out = heading(job) + '\n' + wrapped(caution, 80, "");
-    for (const Table& table : tables_of(job, solution)) out += '\n' + as_text(table, bold);
+    for (const Table& table : tables_of(job, solution, verdicts)) out += '\n' + as_text(table, bold);
     return out;
 }
 
-std::string cut_sheet_csv(const Job& job, const Solution& solution) { return as_csv(tables_of(job, solution)); }
+std::string cut_sheet_csv(const Job& job, const Solution& solution, const Verdicts& verdicts) {
+    return as_csv(tables_of(job, solution, verdicts));
+}
+
+std::string check_sheet(const Job& job, const Verdicts& verdicts, std::span<const RuleSet> sets, bool bold) {
+    std::string out = (job.title.empty() ? "Checks" : job.title) + "\n\n";
+    for (const RuleSet& set : sets)
+        out += wrapped(set.name + ": " + set.document + ", " + set.edition + "; " + set.place, 80, "");
+    out += '\n' + wrapped(check_caution, 80, "");
+    for (const Table& table : check_tables(job, verdicts))
+        if (!table.rows.empty()) out += '\n' + as_text(table, bold);
+    return out;
+}
+
+std::string check_sheet_csv(const Job& job, const Verdicts& verdicts) { return as_csv(check_tables(job, verdicts)); }
 
 }  // namespace rakewright

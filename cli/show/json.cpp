@@ -212,12 +212,23 @@ class JsonSheet : public Sheet {
 
 }  // namespace
 
-std::string json(const Job& job, const Solution& solution) {
+std::string json(const Verdicts& verdicts) {
+    std::string out;
+    JsonSheet sheet(out);
+    sheet.open();
+    describe(sheet, verdicts);
+    sheet.close();
+    out += '\n';
+    return out;
+}
+
+std::string json(const Job& job, const Solution& solution, const Verdicts& verdicts) {
     std::string out;
     out.reserve(4096 * (1 + job.sections.size()));
     JsonSheet sheet(out);
     sheet.open();
     describe(sheet, job, solution);
+    describe(sheet, verdicts);
     const std::vector<Note> notes = notes_of(job, solution);
     sheet.list("notes", notes, "", [](Sheet& row, const Note& note) {
         if (!note.section.empty()) row.word("section", note.section, "");

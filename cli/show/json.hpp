@@ -8,6 +8,9 @@ namespace rakewright {
 
 /// The results of a job as JSON (RFC 8259), keys in the order of the public interface, each number as the shortest text
 /// that reads back as the same double. `notes` are sentences that somebody should read.
-std::string json(const Job& job, const Solution& solution);
+std::string json(const Job& job, const Solution& solution, const Verdicts& verdicts);
+
+/// The verdicts alone.
+std::string json(const Verdicts& verdicts);
 
 }  // namespace rakewright

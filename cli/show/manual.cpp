@@ -63,6 +63,12 @@ class ManualForm : public Form {
                  const char* about) override {
         row(key, range_words(range) + ", or a list of up to " + std::to_string(how_many.most), need, {}, about);
     }
+    void texts(const char* key, std::vector<Id>&, int most, const char* about) override {
+        row(key, "text, or a list of up to " + std::to_string(most), may_be_left_out, {}, about);
+    }
+    void numbered(const char* key, std::vector<Numbered>&, Range range, int, const char* about) override {
+        row(key, "numbers, each with a " + range_words(range), may_be_left_out, {}, about);
+    }
     void ways(std::initializer_list<std::initializer_list<const char*>>, const char* expected) override {
         notes_ += std::string("- Expected: ") + expected + ".\n";
     }
@@ -93,8 +99,8 @@ class ManualForm : public Form {
         row(key, "keys, below", need, {}, about);
         describe_inner(key, body);
     }
-    void length_or_group(const char* key, Reading&, Range range, const char* about, const Body& body) override {
-        row(key, range_words(range) + ", or keys, below", may_be_left_out, {}, about);
+    void written_or_group(const char* key, Grammar& grammar, const char* about, const Body& body) override {
+        row(key, grammar.expected() + std::string(", or keys, below"), may_be_left_out, {}, about);
         describe_inner(key, body);
     }
     void each(const char* key, Counts, Need need, const char* about, const Body& body) override {
@@ -199,7 +205,7 @@ std::string job_manual() {
     return out;
 }
 
-std::string results_manual(const Job& job, const Solution& solution) {
+std::string results_manual(const Job& job, const Solution& solution, const Verdicts& verdicts) {
     std::string out =
         "# The results\n\n"
         "What `rakewright solve JOB --format json` writes; this page is what `rakewright results` prints. Lengths are "
@@ -210,6 +216,7 @@ std::string results_manual(const Job& job, const Solution& solution) {
         "| key | kind | meaning |\n| --- | --- | --- |\n";
     ManualSheet sheet(out);
     describe(sheet, job, solution);
+    describe(sheet, verdicts);
     out += "| `notes[]` | list | what somebody should know: `section` where it is about one, and `text` |\n";
     return out;
 }

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "../../solver/solution.hpp"
+#include "../../solver/check/judge.hpp"
 
 namespace rakewright {
 
@@ -11,6 +11,6 @@ std::string job_manual();
 
 /// Every key of the JSON results in Markdown, made from the same descriptions that the writer uses, for the results
 /// that this job has.
-std::string results_manual(const Job& job, const Solution& solution);
+std::string results_manual(const Job& job, const Solution& solution, const Verdicts& verdicts);
 
 }  // namespace rakewright

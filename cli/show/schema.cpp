@@ -72,9 +72,7 @@ class SchemaForm : public Form {
     }
 
     void written(const char* key, Grammar& grammar, Need need, const char* about) override {
-        std::string body = "\"anyOf\": [{\"type\": \"string\", \"pattern\": " + quoted(grammar.pattern()) + '}';
-        if (grammar.may_be_number()) body += ", {\"type\": \"number\"}";
-        body += ']';
+        std::string body = "\"anyOf\": [" + alternatives(grammar) + ']';
         if (const std::string usual = grammar.default_text(); need == may_be_left_out && !usual.empty())
             body += ", \"default\": " + quoted(usual);
         property(key, need, std::string(about) + "; " + grammar.expected(), body);
@@ -84,6 +82,19 @@ class SchemaForm : public Form {
                  const char* about) override {
         const std::string one = std::string("{\"$ref\": \"#/definitions/") + kind_of_length(range) + "\"}";
         property(key, need, about, "\"anyOf\": [" + one + ", " + list_of(one, how_many) + ']');
+    }
+
+    void texts(const char* key, std::vector<Id>&, int most, const char* about) override {
+        const std::string one = "{\"type\": [\"string\", \"number\", \"boolean\"]}";
+        property(key, may_be_left_out, about, "\"anyOf\": [" + one + ", " + list_of(one, {1, most}) + ']');
+    }
+
+    void numbered(const char* key, std::vector<Numbered>&, Range range, int most, const char* about) override {
+        property(key, may_be_left_out, about,
+                 "\"type\": \"object\", \"minProperties\": 1, \"maxProperties\": " + std::to_string(most) +
+                     ", \"additionalProperties\": false, \"patternProperties\": {\"^0*[1-9][0-9]*$\": {\"$ref\": "
+                     "\"#/definitions/" +
+                     kind_of_length(range) + "\"}}");
     }
 
     void ways(std::initializer_list<std::initializer_list<const char*>> sets, const char* expected) override {
@@ -133,10 +144,9 @@ class SchemaForm : public Form {
         property(key, need, about, described(body));
     }
 
-    void length_or_group(const char* key, Reading&, Range range, const char* about, const Body& body) override {
-        property(key, may_be_left_out, about,
-                 std::string("\"anyOf\": [{\"$ref\": \"#/definitions/") + kind_of_length(range) + "\"}, {" +
-                     described(body) + "}]");
+    void written_or_group(const char* key, Grammar& grammar, const char* about, const Body& body) override {
+        property(key, may_be_left_out, std::string(about) + "; " + grammar.expected(),
+                 "\"anyOf\": [" + alternatives(grammar) + ", {" + described(body) + "}]");
     }
 
     void each(const char* key, Counts how_many, Need need, const char* about, const Body& body) override {
@@ -152,6 +162,12 @@ class SchemaForm : public Form {
     }
 
  private:
+    /// The texts of a grammar, and numbers where it takes them.
+    static std::string alternatives(const Grammar& grammar) {
+        return "{\"type\": \"string\", \"pattern\": " + quoted(grammar.pattern()) + '}' +
+               (grammar.may_be_number() ? ", {\"type\": \"number\"}" : "");
+    }
+
     static std::string one_of_defined(const std::string& name) {
         return "\"allOf\": [{\"$ref\": \"#/definitions/" + name + "\"}]";
     }

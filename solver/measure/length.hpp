@@ -30,7 +30,8 @@ const char* number_pattern();
 /// No length of a job may be larger than this, in the job's unit (25 km in millimetres, 16 miles in inches).
 inline constexpr double largest_length = 1e6;
 
-/// Nor smaller, but for 0: a millionth is far below any tape, and slopes and counts stay within what can be reckoned with.
+/// Nor smaller, but for 0: a millionth is far below any tape, and slopes and counts stay within what can be reckoned
+/// with.
 inline constexpr double smallest_length = 1e-6;
 
 /// A regular expression (ECMA 262) that matches every text that read_length takes, but for the size of its numbers:

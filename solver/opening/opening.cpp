@@ -121,6 +121,11 @@ class Openings {
         return std::move(openings_);
     }
 
+    std::vector<Opening> under_rail() {
+        add_under_rail();
+        return std::move(openings_);
+    }
+
  private:
     void add(Opening::Kind kind, std::optional<End> end, std::optional<int> tread, double sphere) {
         openings_.push_back({kind, end, tread, sphere});
@@ -261,6 +266,11 @@ class Openings {
 
 std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, double width) {
     return Openings(room, layout, width).all();
+}
+
+std::vector<Opening> openings_under_rail(const OpeningRoom& room, double from_face, double to_face) {
+    const Layout layout{{}, from_face, to_face};
+    return Openings(room, layout, 0).under_rail();
 }
 
 }  // namespace rakewright

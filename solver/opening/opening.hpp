@@ -31,4 +31,7 @@ struct OpeningRoom {
 /// that has a nosing at both ends.
 std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, double width);
 
+/// Those under the lower rail alone, between post faces at these places.
+std::vector<Opening> openings_under_rail(const OpeningRoom& room, double from_face, double to_face);
+
 }  // namespace rakewright

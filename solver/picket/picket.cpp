@@ -44,20 +44,28 @@ Marks marks_on(const Member& member, const RailLine& line, const Layout& layout,
     return marks;
 }
 
-/// The widest of the gaps when each picket is set to its near edge as the tape reads it, on one rail.
-double widest_as_marked(const Marks& marks, const std::vector<double>& gaps, const Tape& tape, double lengthened) {
+/// The gaps as they are left when every mark is put where the tape reads it.
+std::vector<double> gaps_as_marked(const Marks& marks, std::vector<double> gaps, const Tape& tape, double lengthened) {
     const double away = marks.hook == End::from ? 1 : -1;
-    double widest = 0, moved_before = 0;
-    for (std::size_t i = 0; i < gaps.size(); ++i) {
-        double moved = 0;
-        if (i < marks.centres.size()) {
-            const double edge = marks.near_edge(i);
-            moved = away * (at_mark(nearest_mark(edge, tape), tape) - edge) / lengthened;
-        }
-        widest = std::max(widest, gaps[i] + moved - moved_before);
-        moved_before = moved;
+    for (std::size_t i = 0; i < marks.centres.size(); ++i) {
+        const double edge = marks.near_edge(i);
+        const double moved = away * (at_mark(nearest_mark(edge, tape), tape) - edge) / lengthened;
+        gaps[i] += moved;
+        gaps[i + 1] -= moved;
     }
-    return widest;
+    return gaps;
+}
+
+/// Takes into account what these marks leave wider.
+void widen(Pickets& pickets, const std::vector<double>& gaps, const std::vector<double>& marked) {
+    const auto widest_between = [](const std::vector<double>& values) {
+        return values.size() < 3 ? 0 : *std::max_element(values.begin() + 1, values.end() - 1);
+    };
+    Widened& widened = pickets.widened;
+    widened.at_from = std::max(widened.at_from, marked.front() - gaps.front());
+    widened.at_to = std::max(widened.at_to, marked.back() - gaps.back());
+    widened.between = std::max(widened.between, widest_between(marked) - widest_between(gaps));
+    pickets.widest_marked = std::max(pickets.widest_marked, *std::max_element(marked.begin(), marked.end()));
 }
 
 /// The face that pickets enter: of a group, or of what they stand on, `in` square to it.
@@ -188,7 +196,7 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
         const Member* member = meeting(room.members, group);
         if (!member) return;
         marks = marks_on(*member, room.line, layout, pickets.width);
-        pickets.widest_marked = std::max(pickets.widest_marked, widest_as_marked(marks, gaps, room.tape, lengthened));
+        widen(pickets, gaps, gaps_as_marked(marks, gaps, room.tape, lengthened));
         if (deep > 0) add_fillets(*member, room.line, layout, room.build, deep, pickets.fillets);
     };
     mark(Group::upper, pickets.upper, room.build.plough.upper);

@@ -39,6 +39,11 @@ struct Fillet {
     Piece piece;
 };
 
+/// How much wider than the widest of each kind is as computed the marks leave it, level.
+struct Widened {
+    double at_from = 0, between = 0, at_to = 0;
+};
+
 /// The pickets of a section. Level and in the job's unit but for `pitch_on_slope` and the marks. `cut` is the slope of
 /// the head off square. `widest_gap` is the widest of all gaps as computed, `widest_marked` the widest that marks read
 /// off the tape leave.
@@ -49,6 +54,7 @@ struct Pickets {
     std::optional<double> gap, pitch, pitch_on_slope;
     double from_gap = 0, to_gap = 0;
     double widest_gap = 0, widest_marked = 0;
+    Widened widened;
     double cut = 0;
     std::vector<double> centres;
     Marks upper, lower;

@@ -39,7 +39,8 @@ RailLine line_between(const StandingPost& from, const StandingPost& to, const Fa
 }
 
 RailLine line_over(double clear, const NosingLine& nosings) {
-    return {Vector(0, 0, nosings.height), 1, 0, nosings.slope, {Vector::Zero(), Vector::UnitX()}, {Vector(clear, 0, 0), -Vector::UnitX()}};
+    return {Vector(0, 0, nosings.height),           1, 0, nosings.slope, {Vector::Zero(), Vector::UnitX()},
+            {Vector(clear, 0, 0), -Vector::UnitX()}};
 }
 
 std::optional<double> face_along(const RailLine& line, End end, double above) {

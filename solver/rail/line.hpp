@@ -35,8 +35,8 @@ std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const
 /// The way of a rail between two posts over their stair, which must have a nosing line.
 RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces, const StairShape& stair);
 
-/// The way of a rail of which only the level clear distance is known: plumb faces that look along it, and the nosing line or floor that it
-/// follows as it runs from the first nosing.
+/// The way of a rail of which only the level clear distance is known: plumb faces that look along it, and the nosing
+/// line or floor that it follows as it runs from the first nosing.
 RailLine line_over(double clear, const NosingLine& nosings);
 
 /// How far along the line the face at that end stands, at a height over it; none where the face runs along the rail.

@@ -71,7 +71,7 @@ std::string job_text(int sections) {
 }
 
 void solve_one() {
-    const ReadResult read = read_job({"one", job_text(1)});
+    const ReadJob read = read_job({"one", job_text(1)});
     constexpr int times = 20000;
     double sum = 0;
     const double each = seconds(9, [&] {
@@ -100,19 +100,19 @@ void whole_job() {
         parser.HandleNextDocument(handler);
     });
     const long before = peak_kib();
-    const ReadResult read = read_job(source);
+    const ReadJob read = read_job(source);
     const long after = peak_kib();
     const double reading = seconds(5, [&] { read_job(source); });
     std::size_t size = 0;
     const double all = seconds(5, [&] {
-        const ReadResult again = read_job(source);
-        size = json(*again.job, solve(*again.job)).size();
+        const ReadJob again = read_job(source);
+        size = json(*again.job, solve(*again.job), {}).size();
     });
     const double with_openings = seconds(3, [&] {
-        const ReadResult again = read_job(source);
+        const ReadJob again = read_job(source);
         Solution solution = solve(*again.job);
         measure_openings(*again.job, solution);
-        size = json(*again.job, solution).size();
+        size = json(*again.job, solution, {}).size();
     });
     const double mebibyte = 1024.0 * 1024;
     std::printf("%d sections, %.2f MiB of YAML to %.1f MiB of JSON\n", sections, double(source.text.size()) / mebibyte, double(size) / mebibyte);

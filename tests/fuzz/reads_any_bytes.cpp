@@ -14,7 +14,7 @@ bool lies_in(rakewright::Place place, std::size_t size) { return std::size_t{pla
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     using namespace rakewright;
     const Source source = source_of("job", {reinterpret_cast<const char*>(data), size});
-    const ReadResult read = read_job(source);
+    const ReadJob read = read_job(source);
     if (read.job.has_value() != read.refusals.empty()) std::abort();
     for (const Refusal& refusal : read.refusals) {
         if (!lies_in(refusal.place, source.text.size()) || refusal.sentence.empty()) std::abort();

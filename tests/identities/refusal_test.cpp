@@ -11,7 +11,48 @@ namespace {
 struct Refused {
     Trouble trouble;
     Job job;
+    std::vector<RuleSet> rules = {};
 };
+
+/// A rule set of one limit for the triangle under a stair's rail.
+RuleSet triangle_below(double limit) {
+    Rule rule;
+    rule.judges = Quantity::under_rail_opening;
+    rule.limit.most = limit;
+    rule.limit.most_excluded = true;
+    RuleSet set;
+    set.rules = {rule};
+    return set;
+}
+
+Job found_rail(const FoundRail& found) {
+    Job job;
+    job.stairs = {even_stair()};
+    job.as_found = {found};
+    return job;
+}
+
+FoundRail read_at_nosing(int nosing, Ref stair) {
+    FoundRail found;
+    found.stair = stair;
+    found.heights = {{nosing, Reading(35)}};
+    return found;
+}
+
+FoundRail ball_at_tread(int tread) {
+    FoundRail found;
+    found.balls.resize(1);
+    found.balls[0].tread = Count(tread);
+    found.balls[0].size = 6;
+    return found;
+}
+
+FoundRail height_over_stair() {
+    FoundRail found;
+    found.stair = ref(0);
+    found.height = Reading(36);
+    return found;
+}
 
 Job with_stair(const Stair& stair) {
     Job job = even_example();
@@ -113,6 +154,21 @@ std::vector<Refused> refused_jobs() {
         {Trouble::picket_through_rail, changed(even, [](Job& job) { job.builds[0].pickets->plough.lower = 1.5; })},
         {Trouble::picket_past_nosing, changed(open, [](Job& job) { job.builds[0].pickets->per_tread = Count(5); })},
         {Trouble::no_count_per_tread, changed(open, [](Job& job) { job.sections[0].max_gap = Reading(1); })},
+        {Trouble::found_nosing_beyond, found_rail(read_at_nosing(6, ref(0)))},
+        {Trouble::found_heights_of_floor, found_rail(read_at_nosing(1, {}))},
+        {Trouble::found_height_of_stair, found_rail(height_over_stair())},
+        {Trouble::found_tread_without_stair, found_rail(ball_at_tread(1))},
+        {Trouble::nothing_to_do, Job{}},
+        {Trouble::auto_without_limit, changed(even,
+                                              [](Job& job) {
+                                                  job.sections[0].lower_gap = LowerGap{0, false, true};
+                                              })},
+        {Trouble::no_lower_gap,
+         changed(even,
+                 [](Job& job) {
+                     job.sections[0].lower_gap = LowerGap{0, false, true};
+                 }),
+         {triangle_below(5)}},
         {Trouble::hole_beyond_leg, changed(even, [](Job& job) { job.builds[0].bracket->post_hole = {Reading(1.25)}; })},
     };
 }
@@ -123,7 +179,7 @@ TEST_CASE("whatever refuses a job is found, and found by name", "[refusal]") {
     std::set<Trouble> seen;
     for (const Refused& refused : refused_jobs()) {
         INFO("trouble " << static_cast<int>(refused.trouble));
-        const Solution solution = solve(refused.job);
+        const Solution solution = solve(refused.job, refused.rules);
         CHECK(refuses(refused.trouble));
         CHECK(solution.refused());
         CHECK(has(solution, refused.trouble));

@@ -90,7 +90,7 @@ TEST_CASE("the nearest names: letters put in, left out, changed or swapped", "[r
 
 TEST_CASE("a usual slip in a length is told beside what is expected", "[read][refusal]") {
     const auto expected = [](const std::string& length) {
-        const ReadResult result = read_job({"job", "units: in\nround: " + length + "\n" + rest});
+        const ReadJob result = read_job({"job", "units: in\nround: " + length + "\n" + rest});
         REQUIRE(result.refusals.size() == 1);
         return result.refusals[0].expected;
     };
@@ -109,7 +109,7 @@ TEST_CASE("a job with very many mistakes is refused with so many kept, and at on
     text += "builds: {b: {height: 36, upper: [{name: r, width: 2, depth: 1}]}}\nsections:\n";
     for (int i = 0; i < 20000; ++i)
         text += "  s" + std::to_string(i) + ": {from: post-numbre-" + std::to_string(i) + ", clear: 40, build: b}\n";
-    const ReadResult result = read_job({"job", text});
+    const ReadJob result = read_job({"job", text});
     CHECK(result.refusals.size() == most_kept);
     CHECK(result.refusals.front().nearest == "'post-number-0'");
     // Comparing every wrong name with every right one would take minutes: from some number on, none is suggested.

@@ -54,7 +54,7 @@ std::string whole(const std::filesystem::path& path) {
 }
 
 void check(const Claim& claim, const Source& source) {
-    const ReadResult result = read_job(source);
+    const ReadJob result = read_job(source);
     CHECK_FALSE(result.job);
     REQUIRE(result.refusals.size() == 1);
     const Refusal& refusal = result.refusals.front();

@@ -1,0 +1,116 @@
+#include "rule_files.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "embedded.hpp"
+#include "read/reader.hpp"
+
+namespace rakewright {
+namespace {
+
+Status refuse_at(const Source& source, Place place, std::string sentence, std::string expected, std::string near = {}) {
+    Refusal refusal;
+    refusal.place = place;
+    refusal.sentence = std::move(sentence);
+    refusal.expected = std::move(expected);
+    refusal.nearest = std::move(near);
+    return refuse(source, {refusal});
+}
+
+std::string listed(const std::vector<std::string>& names) {
+    std::string list;
+    for (const std::string& name : names) list += (list.empty() ? "" : ", ") + name;
+    return list;
+}
+
+/// Reads a file of rules and, if it amends a set, applies it.
+Status load_file(const std::string& path, const std::string& name, std::optional<RuleSet>& set) {
+    const std::optional<Source> source = read_source(path);
+    if (!source) return Status::no_file;
+    ReadRules read = read_rules(*source, name);
+    if (!read.set) return refuse(*source, read.refusals);
+    const Place top{0, 0};
+    if (!read.set->amends.empty()) {
+        const std::optional<RuleSet> base = rule_set_named(read.set->amends);
+        if (!base)
+            return refuse_at(*source, top, "there are no rules '" + read.set->amends + "' to amend",
+                             "one of " + listed(rule_set_names()), nearest(read.set->amends, rule_set_names()));
+        if (base->units != read.set->units)
+            return refuse_at(*source, top, "this amends figures of another unit",
+                             base->units == Unit::inch ? "`units: in`" : "`units: mm`");
+        read.set = amended(*base, *read.set);
+    }
+    if (const Rule* rule = incomplete_rule(*read.set))
+        return refuse_at(*source, rule->id.place, "the rule '" + rule->id.name + "' is not whole",
+                         read.set->amends.empty() ? "its `clause`, what it `judges`, and a limit"
+                                                  : "the name of a rule that is amended, or the `clause`, what it "
+                                                    "`judges` and a limit of a new one");
+    set = std::move(read.set);
+    return Status::done;
+}
+
+/// What stands behind a key at the top of a rule set.
+std::string heading_of(const std::string& set, const std::string& key) {
+    const std::size_t begin = set.find(key + ": ");
+    return begin == std::string::npos
+               ? ""
+               : set.substr(begin + key.size() + 2, set.find('\n', begin) - begin - key.size() - 2);
+}
+
+}  // namespace
+
+std::vector<std::string> rule_set_names() {
+    std::vector<std::string> names;
+    for (const auto& [name, text] : rule_sets) names.push_back(name);
+    return names;
+}
+
+const std::string* text_of_rule_set(const std::string& name) {
+    for (const auto& [set_name, text] : rule_sets)
+        if (set_name == name) return &text;
+    return nullptr;
+}
+
+std::optional<RuleSet> rule_set_named(const std::string& name) {
+    const std::string* const text = text_of_rule_set(name);
+    return text ? read_rules(source_of(name, *text), name).set : std::nullopt;
+}
+
+LoadedRules load_rules(const std::vector<Id>& names, const Source& job, const std::string& folder) {
+    LoadedRules loaded;
+    for (const Id& id : names) {
+        const auto is_named = [&](const RuleSet& set) { return set.name == id.name; };
+        if (std::any_of(loaded.sets.begin(), loaded.sets.end(), is_named)) {
+            loaded.status = refuse_at(job, id.place, "the rules '" + id.name + "' are named twice", "each once");
+            return loaded;
+        }
+        std::optional<RuleSet> set = rule_set_named(id.name);
+        if (!set) {
+            const std::string path = (std::filesystem::path(folder) / id.name).string();
+            if (std::error_code error; !std::filesystem::exists(path, error)) {
+                loaded.status =
+                    refuse_at(job, id.place, "there are no rules '" + id.name + "', nor a file of that name",
+                              "one of " + listed(rule_set_names()) +
+                                  ", or the path of a local amendment, relative to the job file",
+                              nearest(id.name, rule_set_names()));
+                return loaded;
+            }
+            loaded.status = load_file(path, id.name, set);
+            if (!set) return loaded;
+            set->name = id.name;
+        }
+        loaded.sets.push_back(std::move(*set));
+    }
+    return loaded;
+}
+
+std::string list_of_rule_sets() {
+    std::string list;
+    for (const auto& [name, text] : rule_sets)
+        list += name + std::string(20 - std::min<std::size_t>(18, name.size()), ' ') + heading_of(text, "document") +
+                ", " + heading_of(text, "edition") + '\n';
+    return list;
+}
+
+}  // namespace rakewright

@@ -1,0 +1,151 @@
+#pragma once
+
+#include <algorithm>
+#include <functional>
+#include <initializer_list>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <vector>
+
+#include "job.hpp"
+
+namespace rakewright {
+
+/// Whether a key has to stand in its group.
+enum class Need { be_given, may_be_left_out };
+inline constexpr Need be_given = Need::be_given;
+inline constexpr Need may_be_left_out = Need::may_be_left_out;
+
+/// Which numbers a reading may be.
+enum class Range { any, not_negative, positive };
+
+/// Which whole numbers a count may be, both included.
+struct Counts {
+    int least = 1;
+    int most = 1000;
+};
+
+/// One word of a choice.
+struct Word {
+    const char* text;
+    const char* about;
+};
+
+/// What a Ref names.
+enum class Kind { stair, post, build };  // a reader knows the key that each is listed under
+
+/// A value with a grammar of its own: one text of the job file that is neither a plain length, angle, count nor word.
+class Grammar {
+ public:
+    virtual ~Grammar() = default;
+    /// Takes the text and keeps its value with its place; false if it is not of this grammar.
+    virtual bool take(std::string_view text, Unit unit, Place place) = 0;
+    /// What is expected, to stand after "expected ": "a length or a nominal timber size such as 4x4".
+    virtual const char* expected() const = 0;
+    /// An anchored regular expression (ECMA 262) that matches every text it takes.
+    virtual std::string pattern() const = 0;
+    /// Whether a bare number may be written.
+    virtual bool may_be_number() const = 0;
+    /// How the default is written, or empty.
+    virtual std::string default_text() const { return {}; }
+};
+
+/// Whoever goes through the keys of a file: a reader that fills it, a schema or a manual that documents it. Each struct
+/// of a job or of a rule set is described by one function, `describe(Form&, T&)`, that calls these verbs for its keys
+/// in the order in which they are documented. The default of a key is the value that the member has before the verb is
+/// called. Keys are string literals.
+class Form {
+ public:
+    virtual ~Form() = default;
+
+    /// The job's unit, once it was read; an inch before.
+    virtual Unit unit() const = 0;
+
+    /// How many values stand under a key of the group that is being described, so that room is made for them at once;
+    /// 0 where that is not known.
+    virtual std::size_t how_many(const char* /*key*/) const { return 0; }
+
+    /// What the group that is being described is.
+    virtual void about(const char* text) = 0;
+
+    virtual void id(Id& id) = 0;
+    virtual void place(Place& place) = 0;
+
+    virtual void text(const char* key, std::string& value, Need need, const char* about) = 0;
+    virtual void length(const char* key, Reading& value, Range range, Need need, const char* about) = 0;
+    virtual void length(const char* key, std::optional<Reading>& value, Range range, const char* about) = 0;
+    virtual void angle(const char* key, AngleReading& value, Counts degrees, Need need, const char* about) = 0;
+    virtual void angle(const char* key, std::optional<AngleReading>& value, Counts degrees, const char* about) = 0;
+    virtual void count(const char* key, Count& value, Counts range, Need need, const char* about) = 0;
+    virtual void count(const char* key, std::optional<Count>& value, Counts range, const char* about) = 0;
+    virtual void name_of(Kind kind, const char* key, Ref& value, Need need, const char* about) = 0;
+    virtual void written(const char* key, Grammar& grammar, Need need, const char* about) = 0;
+
+    /// One length, or a list of them.
+    virtual void lengths(const char* key, std::vector<Reading>& values, Range range, Counts how_many, Need need,
+                         const char* about) = 0;
+
+    /// A text, or a list of them.
+    virtual void texts(const char* key, std::vector<Id>& values, int most, const char* about) = 0;
+
+    /// Lengths under numbers of things, 1 and up, in the order of the file.
+    virtual void numbered(const char* key, std::vector<Numbered>& values, Range range, int most, const char* about) = 0;
+
+    /// Sets of keys of which exactly one must be given whole, and no key of the others. `expected` says it in words, to
+    /// stand after "expected ".
+    virtual void ways(std::initializer_list<std::initializer_list<const char*>> sets, const char* expected) = 0;
+
+    /// A key that comes with later work: refused, and named as such.
+    virtual void later(const char* key, const char* about) = 0;
+
+    /// A way of writing the value of a key that comes with later work: a word, or `a list` or `a map`.
+    virtual void later_as(const char* key, const char* written, const char* about) = 0;
+
+    /// A choice of words.
+    template <class Enum>
+    void choice(const char* key, Enum& value, std::initializer_list<Word> words, Need need, const char* about) {
+        int index = static_cast<int>(value);
+        word(key, index, words, need, about);
+        value = static_cast<Enum>(index);
+    }
+
+    /// A group of keys under one key.
+    template <class T>
+    void part(const char* key, T& value, Need need, const char* about) {
+        group(key, need, about, [&](Form& form) { describe(form, value); });
+    }
+    template <class T>
+    void part(const char* key, std::optional<T>& value, const char* about) {
+        group(key, may_be_left_out, about, [&](Form& form) { describe(form, value.emplace()); });
+    }
+
+    /// A text with a grammar of its own, or in its place a group of keys.
+    template <class T>
+    void written_or_part(const char* key, Grammar& grammar, T& part, const char* about) {
+        written_or_group(key, grammar, about, [&](Form& form) { describe(form, part); });
+    }
+
+    /// A list of groups.
+    template <class T>
+    void list(const char* key, std::vector<T>& values, Counts how_many, Need need, const char* about) {
+        each(key, how_many, need, about, [&](Form& form) { describe(form, values.emplace_back()); });
+    }
+
+    /// Groups under names of the user's own, in the order of the file. Each describes its `id`.
+    template <class T>
+    void named(const char* key, std::vector<T>& values, int most, Need need, const char* about) {
+        values.reserve(std::min(how_many(key), static_cast<std::size_t>(most)));
+        each_named(key, most, need, about, [&](Form& form) { describe(form, values.emplace_back()); });
+    }
+
+ protected:
+    using Body = std::function<void(Form&)>;
+    virtual void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) = 0;
+    virtual void group(const char* key, Need need, const char* about, const Body& body) = 0;
+    virtual void written_or_group(const char* key, Grammar& grammar, const char* about, const Body& body) = 0;
+    virtual void each(const char* key, Counts how_many, Need need, const char* about, const Body& body) = 0;
+    virtual void each_named(const char* key, int most, Need need, const char* about, const Body& body) = 0;
+};
+
+}  // namespace rakewright
