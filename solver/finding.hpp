@@ -37,13 +37,26 @@ enum class Trouble {
     picket_past_nosing,      // per_tread: k, tread number, how far it would reach past the nosing
     no_count_per_tread,      // max_gap: the widest gap left at the most pickets that fit
     hole_beyond_leg,         // hole: it, the leg
+    turned_key_on_square,    // a key of the pickets that means something with turned ones only
+    turned_key_missing,      // the pickets: 0 for length, 1 for blocks, 2 for turning
+    blocks_fill_length,      // length: it, both blocks together
+    turning_not_rising,      // at: it, the one before
+    turning_beyond_blocks,   // at: it, how much is between the blocks
+    turning_too_thick,       // diameter: it, the width; also: width
+    turning_height_unknown,  // the section; also: the pickets
+    picket_too_short,        // length: it, the length needed, picket number; also: the section
+    block_too_short,      // the block: 0 upper or 1 lower, it, what is needed of it, picket number; also: the section
+    too_little_block,     // the section: 0 upper or 1 lower, what is left, the least, picket number; also: the block
+    no_count_for_sphere,  // max_sphere: it, the smallest ball that passes, or 0 where no more go in; also: the section
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
+    ball_at_post,             // at the section: the ball, max_sphere, k that cures it or 0
+    ball_between,             // at the section: the ball, max_sphere, the fewest k that cures it or 0, k
     driver_blocked,           // at the section: at how many of its brackets
     leg_below_surface,        // at the section: group, how far the leg turned down would reach below the surface
     lower_gap_without_lower,  // the lower_gap
-    max_gap_without_pickets,  // the max_gap
+    max_gap_without_pickets,  // the max_gap, or the max_sphere: 0 or 1
     per_tread_with_lower,     // the per_tread
 };
 

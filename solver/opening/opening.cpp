@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "../measure/compare.hpp"
+#include "hollowed.hpp"
 
 namespace rakewright {
 namespace {
@@ -115,10 +116,16 @@ class Openings {
     }
 
     std::vector<Opening> all() {
-        if (layout_.centres.size() > 1) add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets());
+        if (layout_.centres.size() > 1)
+            add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.has_lower));
         for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
         if (room_.levels.has_lower) add_under_rail();
         return std::move(openings_);
+    }
+
+    GapBalls through_gaps() const {
+        const bool all_alike = room_.levels.has_lower || !profile_.over_treads() || !room_.placed;
+        return {widest_between_pickets(all_alike), {at_post(End::from), at_post(End::to)}};
     }
 
  private:
@@ -134,14 +141,21 @@ class Openings {
         return profile_.over_ground(from, to, levels.upper_underside);
     }
 
-    double widest_between_pickets() const {
+    /// The outline beside a picket, let into it where it is turned; the picket lies behind its face, +1 or -1 along.
+    Outline beside_picket(const Outline& outline, double centre, double behind) const {
+        if (!room_.turned) return outline;
+        return hollowed(outline, *room_.turned,
+                        {centre - behind * width_ / 2, profile_.line_height(centre, room_.turned->level), behind});
+    }
+
+    double widest_between_pickets(bool all_alike) const {
         double widest = 0;
         for (std::size_t i = 1; i < layout_.centres.size(); ++i) {
             const double from = layout_.centres[i - 1] + width_ / 2, to = layout_.centres[i] - width_ / 2;
-            // Between two groups all are alike.
-            if (room_.levels.has_lower && i > 1) break;
-            widest = std::max(
-                widest, sphere_in(clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to))));
+            if (all_alike && i > 1) break;
+            const Outline outline = clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to));
+            widest = std::max(widest, sphere_in(beside_picket(beside_picket(outline, layout_.centres[i - 1], -1),
+                                                              layout_.centres[i], 1)));
         }
         return widest;
     }
@@ -159,6 +173,11 @@ class Openings {
         }
         Outline outline = opening(from, to);
         for (const Side2& side : sides) outline = clipped(outline, side);
+        if (room_.turned && !layout_.centres.empty()) {
+            outline = clipped(outline, at_from ? before(to) : beyond(from));
+            outline = at_from ? beside_picket(outline, layout_.centres.front(), 1)
+                              : beside_picket(outline, layout_.centres.back(), -1);
+        }
         return sphere_in(outline);
     }
 
@@ -261,6 +280,10 @@ class Openings {
 
 std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, double width) {
     return Openings(room, layout, width).all();
+}
+
+GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width) {
+    return Openings(room, layout, width).through_gaps();
 }
 
 }  // namespace rakewright
