@@ -47,7 +47,8 @@ enum class Trouble {
     picket_too_short,        // length: it, the length needed, picket number; also: the section
     block_too_short,      // the block: 0 upper or 1 lower, it, what is needed of it, picket number; also: the section
     too_little_block,     // the section: 0 upper or 1 lower, what is left, the least, picket number; also: the block
-    no_count_for_sphere,  // max_sphere: it, the smallest ball that passes, or 0 where no more go in; also: the section
+    no_count_for_sphere,  // max_sphere: it, the smallest ball that passes (on treads: the most pickets), or 0 where
+                          // none go in; also: the section
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k

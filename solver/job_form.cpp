@@ -251,12 +251,12 @@ void describe(Form& form, PicketBlocks& blocks) {
     form.length("upper", blocks.upper, Range::positive, be_given, "along the picket, from its upper end");
 }
 
-void describe(Form& form, Turning& turning) {
+void describe(Form& form, Turning& spot) {
     form.about("How thick a turned picket is at one place; straight to the next, and to the blocks' edges.");
-    form.length("at", turning.at, Range::not_negative, be_given,
+    form.length("at", spot.at, Range::not_negative, be_given,
                 "along the picket, from the top of the lower block; more than the one before, and no more than what is "
                 "between the blocks");
-    form.length("diameter", turning.diameter, Range::positive, be_given, "there; no more than the picket's `width`");
+    form.length("diameter", spot.diameter, Range::positive, be_given, "there; no more than the picket's `width`");
 }
 
 void describe(Form& form, PicketBuild& pickets) {

@@ -64,8 +64,10 @@ auto with_openings(const PicketStand& stand, const Layout& layout, const Measure
     return measure(room, layout, pickets_in(stand).width);
 }
 
-GapBalls balls_of(const PicketStand& stand, const Layout& layout) {
-    return with_openings(stand, layout, balls_through_gaps);
+GapBalls balls_of(const PicketStand& stand, const Layout& layout, double enough = INFINITY) {
+    return with_openings(stand, layout, [&](const OpeningRoom& room, const Layout& pickets, double width) {
+        return balls_through_gaps(room, pickets, width, enough);
+    });
 }
 
 /// Looks for the fewest pickets, equally spaced, through which no ball of the limit passes.
@@ -123,17 +125,19 @@ class BetweenBalls {
 /// Looks for pickets on each tread through which no ball of the limit passes.
 struct OnTreadsBalls {
     std::optional<int> between_and_at_posts, between_alone;
-    double smallest = INFINITY;
+    int most = 0;  // that do not reach past their nosing
 
     OnTreadsBalls(const PicketStand& stand, double limit) {
         for (int k = 1; k <= most_per_tread && !between_and_at_posts; ++k) {
             const TreadLayout layout = laid_out_on_treads(tread_room(stand), k);
             if (layout.past_nosing != 0) break;  // more of them only reach farther
-            const GapBalls balls = balls_of(stand, layout.layout);
-            smallest = std::fmin(smallest, balls.between);
-            if (!less_than(balls.between, limit)) continue;
+            most = k;
+            // The posts alone come first: there are but two of them.
+            const bool at_posts = less_than(balls_of(stand, layout.layout, 0).largest(), limit);
+            if (between_alone && !at_posts) continue;
+            if (!less_than(balls_of(stand, layout.layout, limit).between, limit)) continue;
             if (!between_alone) between_alone = k;
-            if (less_than(balls.largest(), limit)) between_and_at_posts = k;
+            if (at_posts) between_and_at_posts = k;
         }
     }
 };
@@ -179,7 +183,9 @@ bool choose_by_sphere(const PicketStand& stand, const Reading& max_sphere, Secti
     // Where the posts stand too far from the pickets for any count, that is noted, as a gap there is.
     const OnTreadsBalls search(stand, max_sphere);
     const std::optional<int> fewest = search.between_and_at_posts ? search.between_and_at_posts : search.between_alone;
-    if (!fewest) return none(search.smallest);
+    if (!fewest)
+        return none(
+            search.most == 0 ? 0 : balls_of(stand, laid_out_on_treads(tread_room(stand), search.most).layout).between);
     choices.per_tread = *fewest;
     return true;
 }

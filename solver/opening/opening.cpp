@@ -117,15 +117,15 @@ class Openings {
 
     std::vector<Opening> all() {
         if (layout_.centres.size() > 1)
-            add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.has_lower));
+            add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.has_lower, INFINITY));
         for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
         if (room_.levels.has_lower) add_under_rail();
         return std::move(openings_);
     }
 
-    GapBalls through_gaps() const {
+    GapBalls through_gaps(double enough) const {
         const bool all_alike = room_.levels.has_lower || !profile_.over_treads() || !room_.placed;
-        return {widest_between_pickets(all_alike), {at_post(End::from), at_post(End::to)}};
+        return {widest_between_pickets(all_alike, enough), {at_post(End::from), at_post(End::to)}};
     }
 
  private:
@@ -148,11 +148,11 @@ class Openings {
                         {centre - behind * width_ / 2, profile_.line_height(centre, room_.turned->level), behind});
     }
 
-    double widest_between_pickets(bool all_alike) const {
+    double widest_between_pickets(bool all_alike, double enough) const {
         double widest = 0;
         for (std::size_t i = 1; i < layout_.centres.size(); ++i) {
             const double from = layout_.centres[i - 1] + width_ / 2, to = layout_.centres[i] - width_ / 2;
-            if (all_alike && i > 1) break;
+            if ((all_alike && i > 1) || widest >= enough) break;
             const Outline outline = clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to));
             widest = std::max(widest, sphere_in(beside_picket(beside_picket(outline, layout_.centres[i - 1], -1),
                                                               layout_.centres[i], 1)));
@@ -282,8 +282,8 @@ std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, 
     return Openings(room, layout, width).all();
 }
 
-GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width) {
-    return Openings(room, layout, width).through_gaps();
+GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width, double enough) {
+    return Openings(room, layout, width).through_gaps(enough);
 }
 
 }  // namespace rakewright

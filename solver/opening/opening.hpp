@@ -43,7 +43,7 @@ struct GapBalls {
 };
 
 /// Those of `openings_of` that pass through the gaps. Where all gaps between pickets are alike but for rounding, one of
-/// them is measured.
-GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width);
+/// them is measured; none after the first that lets a ball of `enough` pass, and for 0 none at all.
+GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width, double enough);
 
 }  // namespace rakewright
