@@ -113,7 +113,61 @@ class Telling {
                 return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + length(0) +
                             " where the rail touches the nosings, and it must stay below " + length(1),
                         "a lower gap of your own, or other rules"};
+            case Trouble::turned_key_on_square:
+                return {"this key is for turned pickets, and these are square",
+                        "`shape: turned`, or leave this key out"};
+            case Trouble::turned_key_missing: {
+                static constexpr const char* keys[] = {"length", "blocks", "turning"};
+                return {
+                    std::string("turned pickets without `") + keys[static_cast<std::size_t>(finding_.numbers[0])] + "`",
+                    "`length`, `blocks` and `turning` of the picket as bought, or `shape: square`"};
+            }
+            case Trouble::blocks_fill_length:
+                return {"a length of " + length(0) + " leaves nothing to turn between blocks of together " + length(1),
+                        "the length as bought, both blocks included"};
+            case Trouble::turning_not_rising:
+                return {"a turning at " + length(0) + " does not stand over the one before, at " + length(1),
+                        "from the top of the lower block upward"};
+            case Trouble::turning_beyond_blocks:
+                return {"a turning at " + length(0) + " stands beyond the " + length(1) + " between the blocks",
+                        "`at` is from the top of the lower block"};
+            case Trouble::turning_too_thick:
+                return {"a diameter of " + length(0) + " does not come out of a picket " + length(1) + " wide",
+                        "a diameter no more than `width`"};
+            case Trouble::turning_height_unknown:
+                return {
+                    "where the turning stands does not follow: the posts have no place, so the longest picket is "
+                    "not known",
+                    "give `upper_block`, or posts that both have a place (`stair` and `at`)"};
+            case Trouble::picket_too_short:
+                return {"picket " + whole(2) + " must come out of a stick of " + length(1) + ", and one of " +
+                            length(0) + " is bought",
+                        "a longer picket, or a lower rail"};
+            case Trouble::block_too_short:
+                return {"picket " + whole(3) + " needs " + length(2) + " of the " + group() + " block, and " +
+                            length(1) + " is bought",
+                        "a longer block, or another `upper_block`"};
+            case Trouble::too_little_block:
+                return {"the " + group() + " block of picket " + whole(3) + " would be trimmed " + short_by() +
+                            " too short at its short side" +
+                            (finding_.numbers[2] > 0 ? ": " + length(2) + " must be left" : std::string()),
+                        "another `upper_block`, `least_block` or picket"};
+            case Trouble::no_count_for_sphere:
+                return {"no number of pickets stops a ball of " + length(0) +
+                            (finding_.numbers[1] > 0 ? ": at best one of " + length(1) + " passes" : std::string()),
+                        "pickets with thicker turnings, or a larger `max_sphere`"};
             case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
+            case Trouble::ball_at_post:
+                return {
+                    "at post " + post_name() + " a ball of " + length(0) + " passes, and none of " + length(1) +
+                        " may: " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : "move") +
+                        " the post nearer",
+                    {}};
+            case Trouble::ball_between:
+                return {whole(3) + " on each tread let a ball of " + length(0) + " through, and none of " + length(1) +
+                            " may pass" +
+                            (finding_.numbers[2] > 0 ? "; " + whole(2) + " on each tread would do" : std::string()),
+                        {}};
             case Trouble::gap_between_too_wide:
                 return {whole(3) + " on each tread leave gaps of " + length(0) + ", over the widest allowed, " +
                             length(1) +
@@ -133,7 +187,10 @@ class Telling {
                         {}};
             case Trouble::lower_gap_without_lower:
                 return {"`lower_gap` has no effect: the build has no lower group", {}};
-            case Trouble::max_gap_without_pickets: return {"`max_gap` has no effect: the build has no pickets", {}};
+            case Trouble::max_gap_without_pickets:
+                return {std::string(finding_.numbers[0] == 0 ? "`max_gap`" : "`max_sphere`") +
+                            " has no effect: the build has no pickets",
+                        {}};
             case Trouble::per_tread_with_lower:
                 return {"`per_tread` has no effect: the pickets stand on a lower group", {}};
         }
@@ -148,6 +205,10 @@ class Telling {
     std::string fine(std::size_t i) const {
         const Tape decimals{tape_.unit, 0.001};
         return words_of_length(finding_.numbers[i], decimals) + (job_.units == Unit::inch ? " in" : " mm");
+    }
+    std::string short_by() const {
+        return words_of_length(finding_.numbers[2] - finding_.numbers[1], tape_) +
+               (job_.units == Unit::inch ? " in" : " mm");
     }
     std::string whole(std::size_t i) const { return std::to_string(static_cast<int>(finding_.numbers[i])); }
     std::string over_tread(std::size_t i) const {

@@ -1,5 +1,7 @@
 #include "build.hpp"
 
+#include <array>
+
 #include "measure/compare.hpp"
 
 namespace rakewright {
@@ -15,6 +17,49 @@ void check_plough(const Reading& plough, const MemberSize& member, std::vector<F
         findings.push_back({Trouble::picket_through_rail, plough.place, {plough, member.depth}, member.depth.place});
 }
 
+void check_turning(const PicketBuild& pickets, std::vector<Finding>& findings) {
+    const double between = *pickets.length - pickets.blocks->lower - pickets.blocks->upper;
+    if (!less_than(0, between, *pickets.length))
+        findings.push_back({Trouble::blocks_fill_length,
+                            pickets.length->place,
+                            {*pickets.length, pickets.blocks->lower + pickets.blocks->upper},
+                            pickets.blocks->lower.place});
+    const Turning* before = nullptr;
+    for (const Turning& turning : pickets.turning) {
+        if (before && !less_than(before->at, turning.at))
+            findings.push_back(
+                {Trouble::turning_not_rising, turning.at.place, {turning.at, before->at}, before->at.place});
+        if (between > 0 && !no_more_than(turning.at, between, *pickets.length))
+            findings.push_back({Trouble::turning_beyond_blocks, turning.at.place, {turning.at, between}, {}});
+        if (!no_more_than(turning.diameter, pickets.width))
+            findings.push_back({Trouble::turning_too_thick,
+                                turning.diameter.place,
+                                {turning.diameter, pickets.width},
+                                pickets.width.place});
+        before = &turning;
+    }
+}
+
+/// What is said of a turned picket stands with a turned one only, and all of it.
+void check_shape(const PicketBuild& pickets, std::vector<Finding>& findings) {
+    if (pickets.shape == PicketShape::square) {
+        const auto refuse = [&](const std::optional<Reading>& key) {
+            if (key) findings.push_back({Trouble::turned_key_on_square, key->place, {}, {}});
+        };
+        refuse(pickets.length);
+        if (pickets.blocks) refuse(pickets.blocks->lower);
+        if (!pickets.turning.empty()) refuse(pickets.turning.front().at);
+        refuse(pickets.least_block);
+        refuse(pickets.upper_block);
+        return;
+    }
+    const std::size_t before = findings.size();
+    const std::array given{pickets.length.has_value(), pickets.blocks.has_value(), !pickets.turning.empty()};
+    for (std::size_t key = 0; key < given.size(); ++key)
+        if (!given[key]) findings.push_back({Trouble::turned_key_missing, pickets.place, {double(key)}, {}});
+    if (findings.size() == before) check_turning(pickets, findings);
+}
+
 }  // namespace
 
 void check(const Build& build, std::vector<Finding>& findings) {
@@ -24,6 +69,7 @@ void check(const Build& build, std::vector<Finding>& findings) {
     }
     const bool has_lower = !build.lower.empty();
     if (build.pickets) {
+        check_shape(*build.pickets, findings);
         check_plough(build.pickets->plough.upper, build.upper.back(), findings);
         if (has_lower) check_plough(build.pickets->plough.lower, build.lower.front(), findings);
         if (has_lower && build.pickets->per_tread)

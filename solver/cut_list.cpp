@@ -10,10 +10,32 @@ namespace {
 
 constexpr double alike = 1e-9;
 
+/// A picket that is turned: what it is bought as, and what is trimmed off it. Nothing of any other piece.
+struct Lathe {
+    const PicketBuild* bought = nullptr;
+    std::optional<Trim> trim;
+};
+
+bool bought_alike(const PicketBuild& a, const PicketBuild& b) {
+    const auto turned_alike = [](const Turning& one, const Turning& other) {
+        return one.at == double(other.at) && one.diameter == double(other.diameter);
+    };
+    return a.length->value == b.length->value && a.blocks->lower == double(b.blocks->lower) &&
+           a.blocks->upper == double(b.blocks->upper) &&
+           std::equal(a.turning.begin(), a.turning.end(), b.turning.begin(), b.turning.end(), turned_alike);
+}
+
+bool same_lathe(const Lathe& a, const Lathe& b) {
+    if (!a.trim || !b.trim) return !a.trim && !b.trim;
+    return std::fabs(a.trim->lower_block - b.trim->lower_block) <= alike &&
+           std::fabs(a.trim->upper_block - b.trim->upper_block) <= alike && bought_alike(*a.bought, *b.bought);
+}
+
 class Listing {
  public:
-    void add(Stuff stuff, const std::string& name, const Piece& piece, double room, int quantity, Use use) {
-        CutPiece* mine = equal_to(stuff, piece);
+    void add(Stuff stuff, const std::string& name, const Piece& piece, double room, int quantity, Use use,
+             const Lathe& lathe = {}) {
+        CutPiece* mine = equal_to(stuff, piece, lathe);
         if (!mine) {
             by_length_.emplace(length(piece), pieces_.size());
             mine = &pieces_.emplace_back(CutPiece{stuff,
@@ -25,7 +47,9 @@ class Listing {
                                                   overall(piece),
                                                   room,
                                                   0,
-                                                  {}});
+                                                  {},
+                                                  lathe.trim});
+            lathes_.push_back(lathe);
         }
         if (std::find(mine->names.begin(), mine->names.end(), name) == mine->names.end()) mine->names.push_back(name);
         mine->room = std::fmin(mine->room, room);
@@ -36,16 +60,19 @@ class Listing {
     std::vector<CutPiece> take() { return std::move(pieces_); }
 
  private:
-    CutPiece* equal_to(Stuff stuff, const Piece& piece) {
+    CutPiece* equal_to(Stuff stuff, const Piece& piece, const Lathe& lathe) {
         const double own = length(piece);
         for (auto at = by_length_.lower_bound(own - alike); at != by_length_.end() && at->first <= own + alike; ++at) {
             CutPiece& candidate = pieces_[at->second];
-            if (candidate.stuff == stuff && same_piece(candidate.piece, piece)) return &candidate;
+            if (candidate.stuff == stuff && same_piece(candidate.piece, piece) &&
+                same_lathe(lathes_[at->second], lathe))
+                return &candidate;
         }
         return nullptr;
     }
 
     std::vector<CutPiece> pieces_;
+    std::vector<Lathe> lathes_;  // of each piece
     std::multimap<double, std::size_t> by_length_;
 };
 
@@ -66,12 +93,15 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
             list.add(Stuff::member, result.members[m].name, result.members[m].stick.piece, play, section.count,
                      {s, static_cast<int>(m)});
     });
-    add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
+    add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {
         if (!result.pickets) return;
+        const PicketBuild& bought = *job.builds[static_cast<std::size_t>(section.build.index)].pickets;
         for (std::size_t p = 0; p < result.pickets->pieces.size(); ++p) {
             const PicketPiece& piece = result.pickets->pieces[p];
-            list.add(Stuff::picket, "picket", piece.piece, std::numeric_limits<double>::infinity(),
-                     section.count * piece.count, {s, static_cast<int>(p)});
+            const Lathe lathe = piece.trim ? Lathe{&bought, piece.trim} : Lathe();
+            list.add(Stuff::picket, piece.trim ? "turned picket" : "picket", piece.piece,
+                     std::numeric_limits<double>::infinity(), section.count * piece.count, {s, static_cast<int>(p)},
+                     lathe);
         }
     });
     add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {

@@ -25,10 +25,11 @@ struct CutPiece {
     double room = 0;
     int quantity = 0;
     std::vector<Use> uses;
+    std::optional<Trim> trim;  // of a turned picket
 };
 
-/// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored): members first, then
-/// pickets, then fillets, each in the order of the job.
+/// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored; turned pickets, if
+/// they are bought and trimmed alike): members first, then pickets, then fillets, each in the order of the job.
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

@@ -8,36 +8,48 @@ namespace rakewright {
 /// order, and its place; the sentences are written elsewhere.
 enum class Trouble {
     // The job cannot be solved.
-    slope_not_longer,           // nosing_to_nosing at its place: it, the rise or run it must be longer than
-    no_run_left,                // tread at its place: it, the projection of the next nosing
-    step_without_run,           // at the step, number counted from 1
-    step_with_two_runs,         // at the tread; also: the run
-    last_step_with_run,         // at the run or tread
-    nosing_beyond_stair,        // at the nosing number: the number, how many there are
-    tread_beyond_stair,         // at the base: the number, how many risers there are
-    placed_without_stair,       // a key of a post without a place that has no meaning there
-    post_at_both_ends,          // to; also: from
-    posts_on_two_stairs,        // to; also: the stair of the from post
-    section_on_other_stair,     // stair; also: the posts'
-    clear_between_placed,       // clear; also: none
-    clear_missing,              // the section
-    two_clears,                 // clear_on_slope; also: clear
-    slope_without_stair,        // clear_on_slope
-    no_nosing_line,             // the stair named, or the section
-    meets_corner,               // the post named at that end
-    posts_overlap,              // the section: the clear distance that is left, negative or 0
-    cut_too_steep,              // the post named at that end
-    no_length_left,             // the section: the shortest edge that would be left; member by name
-    lower_gap_missing,          // the section; also: the build's lower group
-    rails_meet,                 // height: room left between upper underside and lower top, plumb, negative or 0
-    below_surface,              // lower_gap or height: nosing number or 0 for the floor, how far below
-    no_room_for_pickets,        // the section: clear distance, the count that max_gap asks for
-    too_many_pickets,           // max_gap: how many
-    picket_through_rail,        // plough: it, the depth of the member
-    picket_past_nosing,         // per_tread: k, tread number, how far it would reach past the nosing
-    no_count_per_tread,         // max_gap: the widest gap left at the most pickets that fit
-    hole_beyond_leg,            // hole: it, the leg
-    found_nosing_beyond,        // reading or ball: the number, how many there are
+    slope_not_longer,        // nosing_to_nosing at its place: it, the rise or run it must be longer than
+    no_run_left,             // tread at its place: it, the projection of the next nosing
+    step_without_run,        // at the step, number counted from 1
+    step_with_two_runs,      // at the tread; also: the run
+    last_step_with_run,      // at the run or tread
+    nosing_beyond_stair,     // at the nosing number: the number, how many there are
+    tread_beyond_stair,      // at the base: the number, how many risers there are
+    placed_without_stair,    // a key of a post without a place that has no meaning there
+    post_at_both_ends,       // to; also: from
+    posts_on_two_stairs,     // to; also: the stair of the from post
+    section_on_other_stair,  // stair; also: the posts'
+    clear_between_placed,    // clear; also: none
+    clear_missing,           // the section
+    two_clears,              // clear_on_slope; also: clear
+    slope_without_stair,     // clear_on_slope
+    no_nosing_line,          // the stair named, or the section
+    meets_corner,            // the post named at that end
+    posts_overlap,           // the section: the clear distance that is left, negative or 0
+    cut_too_steep,           // the post named at that end
+    no_length_left,          // the section: the shortest edge that would be left; member by name
+    lower_gap_missing,       // the section; also: the build's lower group
+    rails_meet,              // height: room left between upper underside and lower top, plumb, negative or 0
+    below_surface,           // lower_gap or height: nosing number or 0 for the floor, how far below
+    no_room_for_pickets,     // the section: clear distance, the count that max_gap asks for
+    too_many_pickets,        // max_gap: how many
+    picket_through_rail,     // plough: it, the depth of the member
+    picket_past_nosing,      // per_tread: k, tread number, how far it would reach past the nosing
+    no_count_per_tread,      // max_gap: the widest gap left at the most pickets that fit
+    hole_beyond_leg,         // hole: it, the leg
+    turned_key_on_square,    // a key of the pickets that means something with turned ones only
+    turned_key_missing,      // the pickets: 0 for length, 1 for blocks, 2 for turning
+    blocks_fill_length,      // length: it, both blocks together
+    turning_not_rising,      // at: it, the one before
+    turning_beyond_blocks,   // at: it, how much is between the blocks
+    turning_too_thick,       // diameter: it, the width; also: width
+    turning_height_unknown,  // the section; also: the pickets
+    picket_too_short,        // length: it, the length needed, picket number; also: the section
+    block_too_short,      // the block: 0 upper or 1 lower, it, what is needed of it, picket number; also: the section
+    too_little_block,     // the section: 0 upper or 1 lower, what is left, the least, picket number; also: the block
+    no_count_for_sphere,  // max_sphere: it, the smallest ball that passes (on treads: the most pickets), or 0 where
+                          // none go in; also: the section
+    found_nosing_beyond,  // reading or ball: the number, how many there are
     found_heights_of_floor,     // the first of heights, or extend: there is no stair
     found_height_of_stair,      // height: there is a stair
     found_tread_without_stair,  // the ball's tread
@@ -47,10 +59,12 @@ enum class Trouble {
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
+    ball_at_post,             // at the section: the ball, max_sphere, k that cures it or 0
+    ball_between,             // at the section: the ball, max_sphere, the fewest k that cures it or 0, k
     driver_blocked,           // at the section: at how many of its brackets
     leg_below_surface,        // at the section: group, how far the leg turned down would reach below the surface
     lower_gap_without_lower,  // the lower_gap
-    max_gap_without_pickets,  // the max_gap
+    max_gap_without_pickets,  // the max_gap, or the max_sphere: 0 or 1
     per_tread_with_lower,     // the per_tread
     lower_gap_chosen,  // the lower_gap: what was chosen, the ball that holds it, what it must stay below, tread or -1
 };

@@ -20,6 +20,13 @@ std::optional<double> drop_beside(const Job& job, const Section& section) {
     return drop ? std::optional(drop->value) : std::nullopt;
 }
 
+PicketLimit limit_of(const Section& section, const PicketBuild& pickets) {
+    if (section.max_gap) return {PicketLimit::On::gap, *section.max_gap};
+    if (section.max_sphere) return {PicketLimit::On::sphere, *section.max_sphere};
+    if (pickets.max_sphere) return {PicketLimit::On::sphere, *pickets.max_sphere};
+    return {PicketLimit::On::gap, pickets.max_gap.value_or(Reading())};
+}
+
 Tape tape_of(const Job& job) {
     const double usual = job.units == Unit::inch ? 1.0 / 16 : 1;
     return {job.units, job.round ? job.round->value : usual};

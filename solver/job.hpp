@@ -142,10 +142,31 @@ struct Plough {
     Reading lower = 0;
 };
 
+enum class PicketShape { square, turned };
+
+/// The square blocks of a turned picket, as bought.
+struct PicketBlocks {
+    Reading lower, upper;
+};
+
+/// How thick a turned picket is at one height of its turning.
+struct Turning {
+    Reading at, diameter;
+};
+
+/// A limit on the gaps, or in its place one on the balls that pass through them. What is said of turned pickets means
+/// nothing with square ones.
 struct PicketBuild {
-    Reading width, depth, max_gap;
+    Reading width, depth;
+    std::optional<Reading> max_gap, max_sphere;
     std::optional<Count> per_tread;  // none: the fewest
     Plough plough;
+    PicketShape shape = PicketShape::square;
+    std::optional<Reading> length;
+    std::optional<PicketBlocks> blocks;
+    std::vector<Turning> turning;  // from the lower block up
+    std::optional<Reading> least_block, upper_block;
+    Place place;
 };
 
 enum class PostSeat { surface, mortise };
@@ -192,7 +213,7 @@ struct Section {
     Id id;
     Ref from, to, stair, build;
     std::optional<Reading> clear, clear_on_slope;
-    std::optional<Reading> height, max_gap, play;
+    std::optional<Reading> height, max_gap, max_sphere, play;
     std::optional<LowerGap> lower_gap;
     std::optional<Reading> drop, side_gap;
     Count count = 1;
@@ -283,6 +304,17 @@ int stair_of(const Job& job, const Section& section);
 
 /// The greatest fall beside a section as it says, or its stair; none if neither does.
 std::optional<double> drop_beside(const Job& job, const Section& section);
+
+/// What the pickets of a section are set out to: none of their gaps wider, or every ball that passes smaller, than
+/// this.
+struct PicketLimit {
+    enum class On { gap, sphere };
+    On on = On::gap;
+    Reading reading;
+};
+
+/// The section's own limit, or its build's.
+PicketLimit limit_of(const Section& section, const PicketBuild& pickets);
 
 /// The tape that the job's readings are printed on: `round`, or 1/16 in, or 1 mm.
 Tape tape_of(const Job& job);

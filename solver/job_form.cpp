@@ -113,7 +113,7 @@ class CountOrWord : public Grammar {
 };
 
 constexpr Counts leaning{-44, 44}, turning{-360, 360};
-constexpr int most_steps = 1000, most_members = 20, most_named = 100000;
+constexpr int most_steps = 1000, most_members = 20, most_named = 100000, most_turnings = 100;
 
 class WrittenLowerGap : public Grammar {
  public:
@@ -271,16 +271,50 @@ void describe(Form& form, Plough& plough) {
                 "into the lower group, square to the rail; into a tread or floor, plumb");
 }
 
+void describe(Form& form, PicketBlocks& blocks) {
+    form.about("The square blocks of a turned picket, `width` by `depth`, as bought.");
+    form.length("lower", blocks.lower, Range::positive, be_given, "along the picket, from its lower end");
+    form.length("upper", blocks.upper, Range::positive, be_given, "along the picket, from its upper end");
+}
+
+void describe(Form& form, Turning& spot) {
+    form.about("How thick a turned picket is at one place; straight to the next, and to the blocks' edges.");
+    form.length("at", spot.at, Range::not_negative, be_given,
+                "along the picket, from the top of the lower block; more than the one before, and no more than what is "
+                "between the blocks");
+    form.length("diameter", spot.diameter, Range::positive, be_given, "there; no more than the picket's `width`");
+}
+
 void describe(Form& form, PicketBuild& pickets) {
     form.about("Plumb pickets between the rails, or from the rail to the treads.");
+    form.place(pickets.place);
+    form.ways({{"max_gap"}, {"max_sphere"}}, "exactly one of `max_gap` and `max_sphere`");
     form.length("width", pickets.width, Range::positive, be_given, "level, along the rail");
     form.length("depth", pickets.depth, Range::positive, be_given, "across the rail");
-    form.length("max_gap", pickets.max_gap, Range::positive, be_given,
+    form.length("max_gap", pickets.max_gap, Range::positive,
                 "the widest clear gap allowed, level; one equal to it is allowed");
+    form.length("max_sphere", pickets.max_sphere, Range::positive,
+                "in its place: the ball that may not pass between pickets or at a post; one equal to it passes");
     CountOrWord per_tread(100, "fewest", "a count of pickets, or `fewest`");
     form.written("per_tread", per_tread, may_be_left_out, "how many stand on each tread where there is no lower group");
     if (per_tread.number()) pickets.per_tread = Count(*per_tread.number(), per_tread.place());
     form.part("plough", pickets.plough, may_be_left_out, "how far the pickets enter the rails");
+    form.choice("shape", pickets.shape,
+                {{"square", "of one section all along"},
+                 {"turned",
+                  "turned between square blocks, bought, and trimmed at the blocks; needs the keys `length`, "
+                  "`blocks` and `turning`"}},
+                may_be_left_out, "what they are like");
+    form.length("length", pickets.length, Range::positive, "of a turned picket as bought, both blocks included");
+    form.part("blocks", pickets.blocks, "the blocks of a turned picket");
+    form.list("turning", pickets.turning, {1, most_turnings}, may_be_left_out,
+              "what is turned between the blocks, from the lower one up");
+    form.length("least_block", pickets.least_block, Range::not_negative,
+                "the least that must be seen of each block, plumb at its short side; 0 if left out");
+    form.length("upper_block", pickets.upper_block, Range::positive,
+                "how much of the upper block is seen, plumb from the rail's underside down, at the picket's centre; if "
+                "left out, between two groups as much is trimmed off one block as off the other, else the longest "
+                "picket of the section keeps its whole lower block");
 }
 
 void describe(Form& form, BracketBuild& bracket) {
@@ -347,6 +381,7 @@ void describe(Form& form, Build& build) {
 void describe(Form& form, Section& section) {
     form.about("A rail between two posts, or over a clear distance.");
     form.id(section.id);
+    form.ways({{}, {"max_gap"}, {"max_sphere"}}, "at most one of `max_gap` and `max_sphere`");
     form.name_of(Kind::post, "from", section.from, may_be_left_out, "the post at one end");
     form.name_of(Kind::post, "to", section.to, may_be_left_out, "the post at the other end");
     form.name_of(Kind::stair, "stair", section.stair, may_be_left_out,
@@ -358,7 +393,8 @@ void describe(Form& form, Section& section) {
                 "along the rake, between the two post faces");
     form.length("height", section.height, Range::positive, "in place of the build's");
     lower_gap(form, section.lower_gap, "in place of the build's");
-    form.length("max_gap", section.max_gap, Range::positive, "in place of the build's");
+    form.length("max_gap", section.max_gap, Range::positive, "in place of the build's, or of its `max_sphere`");
+    form.length("max_sphere", section.max_sphere, Range::positive, "in place of the build's, or of its `max_gap`");
     form.length("play", section.play, Range::not_negative, "in place of the build's");
     form.length("drop", section.drop, Range::not_negative,
                 "plumb, the greatest fall beside it, for the rules; else its stair's");

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "measure/compare.hpp"
+#include "section_pickets.hpp"
 
 namespace rakewright {
 namespace {
@@ -34,26 +35,6 @@ std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const 
 bool same_place(const Vector& a, const Vector& b) {
     const double scale = std::fmax(a.norm(), b.norm());
     return same(a.x(), b.x(), scale) && same(a.y(), b.y(), scale);
-}
-
-/// How pickets stand in this section.
-enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
-
-Standing standing_of(const Levels& levels, const RailLine& line, const Surroundings& around) {
-    if (levels.has_lower) return Standing::between_groups;
-    if (line.slope == 0) return Standing::on_floor;
-    return around.placed() ? Standing::on_treads : Standing::heights_unknown;
-}
-
-TreadRoom tread_room(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
-                     const std::array<double, 2>& faces) {
-    return {*around.stair,
-            line,
-            levels.upper_underside,
-            faces[0],
-            faces[1],
-            task.build.pickets->width,
-            task.build.pickets->depth};
 }
 
 class Checking {
@@ -134,92 +115,6 @@ class Checking {
     const Levels& levels_;
     std::vector<Finding>& findings_;
 };
-
-/// How many pickets stand in the section; false with a finding where none will do.
-bool choose_pickets(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
-                    const std::array<double, 2>& faces, SectionChoices& choices, std::vector<Finding>& findings) {
-    const PicketBuild& build = *task.build.pickets;
-    const double max_gap = task.max_gap(), clear = faces[1] - faces[0];
-    const Place gap_place = task.section.max_gap ? task.section.max_gap->place : build.max_gap.place;
-    if (standing_of(levels, line, around) != Standing::on_treads) {
-        const std::optional<int> count = fewest_between(clear, build.width, max_gap);
-        if (!count) {
-            findings.push_back({Trouble::too_many_pickets, gap_place, {double(most_pickets)}, {}});
-            return false;
-        }
-        choices.pickets = *count;
-        if (no_more_than(0, equal_gap(clear, build.width, *count), clear)) return true;
-        findings.push_back({Trouble::no_room_for_pickets, task.section.id.place, {clear, double(*count)}, gap_place});
-        return false;
-    }
-    const TreadRoom room = tread_room(task, around, line, levels, faces);
-    if (build.per_tread) {
-        choices.per_tread = *build.per_tread;
-        const TreadLayout layout = laid_out_on_treads(room, choices.per_tread);
-        if (layout.past_nosing == 0) return true;
-        findings.push_back({Trouble::picket_past_nosing,
-                            build.per_tread->place,
-                            {double(choices.per_tread), double(layout.past_nosing), layout.past_by},
-                            task.section.id.place});
-        return false;
-    }
-    const std::optional<int> fewest = fewest_per_tread(room, max_gap);
-    if (!fewest) {
-        findings.push_back({Trouble::no_count_per_tread, gap_place, {max_gap}, task.section.id.place});
-        return false;
-    }
-    choices.per_tread = *fewest;
-    return true;
-}
-
-/// What a crew should know of the gaps that pickets on treads leave.
-void note_gaps(const SectionTask& task, const TreadRoom& room, const Pickets& pickets, std::vector<Finding>& findings) {
-    const double max_gap = task.max_gap();
-    const auto cure = [&] { return double(per_tread_for_ends(room, max_gap, pickets.per_tread + 1).value_or(0)); };
-    for (const End end : both_ends) {
-        const double gap = end == End::from ? pickets.from_gap : pickets.to_gap;
-        if (no_more_than(gap, max_gap)) continue;
-        findings.push_back({Trouble::gap_at_post_too_wide,
-                            task.section.id.place,
-                            {gap, max_gap, cure(), gap - max_gap},
-                            {},
-                            -1,
-                            static_cast<int>(index_of(end))});
-    }
-    const double between = laid_out_on_treads(room, pickets.per_tread).widest_between(pickets.width);
-    if (no_more_than(between, max_gap)) return;
-    const double fewest = double(fewest_per_tread(room, max_gap).value_or(0));
-    findings.push_back({Trouble::gap_between_too_wide,
-                        task.section.id.place,
-                        {between, max_gap, fewest, double(pickets.per_tread)},
-                        {}});
-}
-
-/// Where the pickets of a section stand; none of them where its build has none.
-TreadLayout layout_of(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
-                      const std::array<double, 2>& faces, const SectionChoices& choices) {
-    if (!task.build.pickets) return {{{}, faces[0], faces[1]}, {}};
-    if (standing_of(levels, line, around) == Standing::on_treads)
-        return laid_out_on_treads(tread_room(task, around, line, levels, faces), choices.per_tread);
-    return {laid_out_between(faces[0], faces[1], task.build.pickets->width, choices.pickets), {}};
-}
-
-Pickets measured_pickets(const SectionTask& task, const Surroundings& around, const RailLine& line,
-                         const Levels& levels, const std::array<double, 2>& faces, const TreadLayout& layout,
-                         const std::vector<Member>& members, std::vector<Finding>& findings) {
-    const Standing standing = standing_of(levels, line, around);
-    const PicketRoom room{*task.build.pickets,
-                          line,
-                          levels,
-                          members,
-                          around.placed() ? around.stair : nullptr,
-                          standing != Standing::heights_unknown,
-                          task.tape};
-    Pickets pickets = pickets_of(room, layout.layout, layout.feet, layout.per_tread);
-    if (standing == Standing::on_treads)
-        note_gaps(task, tread_room(task, around, line, levels, faces), pickets, findings);
-    return pickets;
-}
 
 std::optional<double> surface_at(const Surroundings& around, End end) {
     if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
@@ -329,8 +224,11 @@ std::optional<double> largest_lower_gap(const SectionTask& task, const Surroundi
 void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
-    if (!task.build.pickets && task.section.max_gap)
-        findings.push_back({Trouble::max_gap_without_pickets, task.section.max_gap->place, {}, {}});
+    if (task.build.pickets) return;
+    if (task.section.max_gap)
+        findings.push_back({Trouble::max_gap_without_pickets, task.section.max_gap->place, {0}, {}});
+    if (task.section.max_sphere)
+        findings.push_back({Trouble::max_gap_without_pickets, task.section.max_sphere->place, {1}, {}});
 }
 
 }  // namespace
@@ -374,7 +272,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     }
     Checking(task, around, line, levels, findings).groups_and_ground();
     if (findings.size() > before) return std::nullopt;
-    if (task.build.pickets && !choose_pickets(task, around, line, levels, *faces, choices, findings))
+    if (task.build.pickets && !choose_pickets({task, around, line, levels, *faces}, choices, findings))
         return std::nullopt;
     if (task.build.bracket)
         for (const End end : both_ends)
@@ -400,9 +298,8 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     const std::size_t before = findings.size();
     result.members = members_of(task.build, levels, line, task.play(), legs, task.section.id.place, findings);
     if (findings.size() > before) return result;
-    const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);
     if (task.build.pickets)
-        result.pickets = measured_pickets(task, around, line, levels, *faces, layout, result.members, findings);
+        result.pickets = measured_pickets({task, around, line, levels, *faces}, choices, result.members, findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
     if (levels.has_lower)
@@ -423,9 +320,8 @@ std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& ar
     const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
     const auto faces = faces_half_way(line, levels);
     if (!faces) return {};
-    const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);
-    const double picket_width = task.build.pickets ? task.build.pickets->width.value : 0;
-    return openings_of({line, levels, around.stair, around.placed()}, layout.layout, picket_width);
+    if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices);
+    return openings_of({line, levels, around.stair, around.placed()}, {{}, (*faces)[0], (*faces)[1]}, 0);
 }
 
 }  // namespace rakewright

@@ -75,7 +75,7 @@ struct SectionTask {
     OpeningLimits limits;
     double height() const { return section.height ? *section.height : build.height; }
     double play() const { return section.play ? *section.play : build.play; }
-    double max_gap() const { return section.max_gap ? section.max_gap->value : build.pickets->max_gap.value; }
+    PicketLimit picket_limit() const { return limit_of(section, *build.pickets); }
     const std::optional<LowerGap>& lower_gap() const { return section.lower_gap ? section.lower_gap : build.lower_gap; }
     /// The same, with one that is left to the rules as it was chosen.
     std::optional<LowerGap> lower_gap(const SectionChoices& choices) const {

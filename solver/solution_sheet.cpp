@@ -78,6 +78,14 @@ void describe(Sheet& sheet, const PicketPiece& piece) {
     sheet.length("downhill_side", piece.downhill_side,
                  "plumb length of the side that looks down the rail, ploughs included");
     sheet.length("overall", piece.overall, "tip to tip");
+    const auto trimmed = [&](double Trim::*length) {
+        return piece.trim ? std::optional((*piece.trim).*length) : std::nullopt;
+    };
+    sheet.length("lower_block", trimmed(&Trim::lower_block),
+                 "what is left of a turned picket's lower block, plumb at its centre, plough included");
+    sheet.length("upper_block", trimmed(&Trim::upper_block), "what is left of its upper block, likewise");
+    sheet.length("off_lower", trimmed(&Trim::off_lower), "what is trimmed off its lower block, plumb at its centre");
+    sheet.length("off_upper", trimmed(&Trim::off_upper), "what is trimmed off its upper block, likewise");
 }
 
 void describe(Sheet& sheet, const Pickets& pickets) {

@@ -25,22 +25,34 @@ Table gaps_table(const Job& job, const Solution& solution) {
                      {"", cells.in_unit("pitch_on_slope")},
                      {"marked", cells.in_unit("widest_gap_marked")},
                      {"allowed", cells.in_unit("max_gap")}};
+    const auto limit_in = [&](const Section& section) {
+        return limit_of(section, *job.builds[static_cast<std::size_t>(section.build.index)].pickets);
+    };
+    bool any_ball = false;
+    for (std::size_t s = 0; s < job.sections.size(); ++s)
+        any_ball |= solution.sections[s].pickets && limit_in(job.sections[s]).on == PicketLimit::On::sphere;
+    if (any_ball) table.columns.push_back({"", cells.in_unit("max_sphere")});
     for (std::size_t s = 0; s < job.sections.size(); ++s) {
         const Section& section = job.sections[s];
         const SectionResult& result = solution.sections[s];
         if (!result.pickets) continue;
         const Pickets& pickets = *result.pickets;
-        const Reading& allowed = section.max_gap
-                                     ? *section.max_gap
-                                     : job.builds[static_cast<std::size_t>(section.build.index)].pickets->max_gap;
+        const PicketLimit limit = limit_in(section);
+        Cell allowed = cells.length(limit.reading.value), no_ball;
+        if (limit.on == PicketLimit::On::sphere) {
+            no_ball = {"", allowed.raw};
+            allowed = {"ball " + allowed.shown, ""};
+        }
         table.rows.push_back(
             {{cells.word(section.id.name), cells.length(result.clear), cells.length(result.clear_on_slope),
               cells.angle(result.slope), cells.count(pickets.count), cells.length(pickets.gap),
               cells.length(pickets.from_gap), cells.length(pickets.to_gap), cells.length(pickets.pitch),
-              cells.length(pickets.pitch_on_slope), cells.length(pickets.widest_marked), cells.length(allowed.value)},
+              cells.length(pickets.pitch_on_slope), cells.length(pickets.widest_marked), allowed},
              result.raked() ? on_slope(cells, result.clear_on_slope, pickets) : std::string()});
+        if (any_ball) table.rows.back().cells.push_back(no_ball);
     }
     table.footnotes = {"marked: the widest gap that is left when every mark is put where the tape reads it."};
+    if (any_ball) table.footnotes.push_back("allowed, ball: any gap through which no ball so wide passes.");
     return table;
 }
 

@@ -78,6 +78,26 @@ class SawAndBench {
         return table;
     }
 
+    Table trims() const {
+        Table table{"trims", "AT THE SAW: what comes off turned pickets as they are bought", {}, {}, {}, {}};
+        table.columns = {{"mark", "mark", Align::left},
+                         {"qty", "quantity"},
+                         {"off the lower block", cells_.in_unit("off_lower")},
+                         {"leaves", cells_.in_unit("lower_block")},
+                         {"off the upper block", cells_.in_unit("off_upper")},
+                         {"leaves", cells_.in_unit("upper_block")}};
+        for (std::size_t i = 0; i < pieces_.size(); ++i)
+            if (const std::optional<Trim>& trim = pieces_[i].trim)
+                table.rows.push_back({{cells_.word(mark_of(i)), cells_.count(pieces_[i].quantity),
+                                       cells_.length(trim->off_lower), cells_.length(trim->lower_block),
+                                       cells_.length(trim->off_upper), cells_.length(trim->upper_block)},
+                                      {}});
+        table.about = {
+            "Along the middle of a face that looks across the rail: off, from the end as bought; leaves, from the "
+            "turning."};
+        return table;
+    }
+
     std::vector<Table> benches() const {
         std::vector<Table> tables;
         for (std::size_t s = 0; s < job_.sections.size(); ++s)
@@ -240,7 +260,7 @@ class SawAndBench {
 
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution) {
     const SawAndBench pages(job, solution);
-    std::vector<Table> tables{pages.saw()};
+    std::vector<Table> tables{pages.saw(), pages.trims()};
     for (Table& bench : pages.benches()) tables.push_back(std::move(bench));
     tables.push_back(pages.panels());
     return tables;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "../measure/compare.hpp"
+#include "hollowed.hpp"
 
 namespace rakewright {
 namespace {
@@ -115,7 +116,8 @@ class Openings {
     }
 
     std::vector<Opening> all() {
-        if (layout_.centres.size() > 1) add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets());
+        if (layout_.centres.size() > 1)
+            add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.has_lower, INFINITY));
         for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
         if (room_.levels.has_lower) add_under_rail();
         return std::move(openings_);
@@ -124,6 +126,11 @@ class Openings {
     std::vector<Opening> under_rail() {
         add_under_rail();
         return std::move(openings_);
+    }
+
+    GapBalls through_gaps(double enough) const {
+        const bool all_alike = room_.levels.has_lower || !profile_.over_treads() || !room_.placed;
+        return {widest_between_pickets(all_alike, enough), {at_post(End::from), at_post(End::to)}};
     }
 
  private:
@@ -139,14 +146,21 @@ class Openings {
         return profile_.over_ground(from, to, levels.upper_underside);
     }
 
-    double widest_between_pickets() const {
+    /// The outline beside a picket, let into it where it is turned; the picket lies behind its face, +1 or -1 along.
+    Outline beside_picket(const Outline& outline, double centre, double behind) const {
+        if (!room_.turned) return outline;
+        return hollowed(outline, *room_.turned,
+                        {centre - behind * width_ / 2, profile_.line_height(centre, room_.turned->level), behind});
+    }
+
+    double widest_between_pickets(bool all_alike, double enough) const {
         double widest = 0;
         for (std::size_t i = 1; i < layout_.centres.size(); ++i) {
             const double from = layout_.centres[i - 1] + width_ / 2, to = layout_.centres[i] - width_ / 2;
-            // Between two groups all are alike.
-            if (room_.levels.has_lower && i > 1) break;
-            widest = std::max(
-                widest, sphere_in(clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to))));
+            if ((all_alike && i > 1) || widest >= enough) break;
+            const Outline outline = clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to));
+            widest = std::max(widest, sphere_in(beside_picket(beside_picket(outline, layout_.centres[i - 1], -1),
+                                                              layout_.centres[i], 1)));
         }
         return widest;
     }
@@ -164,6 +178,11 @@ class Openings {
         }
         Outline outline = opening(from, to);
         for (const Side2& side : sides) outline = clipped(outline, side);
+        if (room_.turned && !layout_.centres.empty()) {
+            outline = clipped(outline, at_from ? before(to) : beyond(from));
+            outline = at_from ? beside_picket(outline, layout_.centres.front(), 1)
+                              : beside_picket(outline, layout_.centres.back(), -1);
+        }
         return sphere_in(outline);
     }
 
@@ -271,6 +290,10 @@ std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, 
 std::vector<Opening> openings_under_rail(const OpeningRoom& room, double from_face, double to_face) {
     const Layout layout{{}, from_face, to_face};
     return Openings(room, layout, 0).under_rail();
+}
+
+GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width, double enough) {
+    return Openings(room, layout, width).through_gaps(enough);
 }
 
 }  // namespace rakewright

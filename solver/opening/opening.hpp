@@ -1,5 +1,7 @@
 #pragma once
 
+#include <algorithm>
+
 #include "../picket/picket.hpp"
 #include "circle.hpp"
 
@@ -23,6 +25,7 @@ struct OpeningRoom {
     const Levels& levels;
     const StairShape* treads = nullptr;  // that the section is over; none: a floor at the line's own height
     bool placed = false;                 // whether its posts stand in a known place over the treads
+    const Silhouette* turned = nullptr;  // of its pickets, where they are turned
 };
 
 /// Every opening of a section: the gaps, in the order in which they are reported, then those under the lower rail.
@@ -33,5 +36,17 @@ std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, 
 
 /// Those under the lower rail alone, between post faces at these places.
 std::vector<Opening> openings_under_rail(const OpeningRoom& room, double from_face, double to_face);
+
+/// The largest balls that pass between two pickets, 0 where there are not two, and at each post.
+struct GapBalls {
+    double between = 0;
+    std::array<double, 2> at_post{};
+
+    double largest() const { return std::max({between, at_post[0], at_post[1]}); }
+};
+
+/// Those of `openings_of` that pass through the gaps. Where all gaps between pickets are alike but for rounding, one of
+/// them is measured; none after the first that lets a ball of `enough` pass, and for 0 none at all.
+GapBalls balls_through_gaps(const OpeningRoom& room, const Layout& layout, double width, double enough);
 
 }  // namespace rakewright

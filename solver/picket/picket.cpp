@@ -79,19 +79,8 @@ double footing(const PicketRoom& room, double along) {
     return room.treads ? tread_height(*room.treads, tread_under(*room.treads, under.x())) : under.z();
 }
 
-Piece picket_piece(const PicketRoom& room, double along) {
-    const double uphill = room.line.slope < 0 ? -1 : 1;
-    const Frame frame = frame_plumb(room.line.at(along), uphill * room.line.x, uphill * room.line.y);
-    const Plough& plough = room.build.plough;
-    const Plane head = entered(room.line, room.levels.upper_underside, plough.upper);
-    const Plane foot = room.levels.has_lower
-                           ? entered(room.line, room.levels.lower_top, -plough.lower)
-                           : Plane{Vector(0, 0, footing(room, along) - plough.lower), Vector::UnitZ()};
-    return {{room.build.depth, room.build.width}, *cut(frame, foot), *cut(frame, head)};
-}
-
 PicketPiece one_piece(const Piece& piece) {
-    return {0, {}, edge_length(piece, {0, 1}), edge_length(piece, {0, -1}), overall(piece), piece};
+    return {0, {}, edge_length(piece, {0, 1}), edge_length(piece, {0, -1}), overall(piece), piece, {}};
 }
 
 /// Between two groups every picket is like the first.
@@ -170,6 +159,17 @@ void measure_gaps(Pickets& pickets, const std::vector<double>& gaps, const Layou
 
 }  // namespace
 
+Piece picket_piece(const PicketRoom& room, double along) {
+    const double uphill = room.line.slope < 0 ? -1 : 1;
+    const Frame frame = frame_plumb(room.line.at(along), uphill * room.line.x, uphill * room.line.y);
+    const Plough& plough = room.build.plough;
+    const Plane head = entered(room.line, room.levels.upper_underside, plough.upper);
+    const Plane foot = room.levels.has_lower
+                           ? entered(room.line, room.levels.lower_top, -plough.lower)
+                           : Plane{Vector(0, 0, footing(room, along) - plough.lower), Vector::UnitZ()};
+    return {{room.build.depth, room.build.width}, *cut(frame, foot), *cut(frame, head)};
+}
+
 double Marks::centre_from_hook(std::size_t picket) const {
     return hook == End::from ? centres[picket] : face_length - centres[picket];
 }
@@ -202,6 +202,9 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
     mark(Group::upper, pickets.upper, room.build.plough.upper);
     mark(Group::lower, pickets.lower, room.build.plough.lower);
     if (room.levels.has_lower || room.footing_known) pickets.pieces = pieces_of(room, layout);
+    if (room.build.shape == PicketShape::turned)
+        if (const std::optional<double> level = turning_level(room, layout))
+            for (PicketPiece& piece : pickets.pieces) piece.trim = trim_of(room.build, piece.piece, *level);
     return pickets;
 }
 

@@ -2,6 +2,7 @@
 
 #include "../rail/member.hpp"
 #include "spacing.hpp"
+#include "turned.hpp"
 
 namespace rakewright {
 
@@ -13,6 +14,7 @@ struct PicketPiece {
     std::vector<int> at;
     double uphill_side = 0, downhill_side = 0, overall = 0;
     Piece piece;
+    std::optional<Trim> trim;  // of a turned one
 };
 
 /// Where pickets stand on one member: their centres along the middle of its picket face, from the middle of that face's
@@ -74,6 +76,9 @@ struct PicketRoom {
     bool footing_known = true;  // false on a stair whose posts have no place: no lengths then, without a lower group
     Tape tape;
 };
+
+/// The picket with its centre at a place along the line, plumb from the line there; its top looks up the rail.
+Piece picket_piece(const PicketRoom& room, double along);
 
 /// Every picket of a layout: lengths by trimming, marks on both rails, equal pieces together (both sides within 1e-9).
 /// `feet` where they stand on treads.

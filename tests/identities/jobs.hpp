@@ -97,9 +97,15 @@ inline Job scaled(Job job, double factor) {
             }
         if (build.pickets) {
             PicketBuild& pickets = *build.pickets;
-            for (Reading* reading :
-                 {&pickets.width, &pickets.depth, &pickets.max_gap, &pickets.plough.upper, &pickets.plough.lower})
+            for (Reading* reading : {&pickets.width, &pickets.depth, &pickets.plough.upper, &pickets.plough.lower})
                 scale(*reading);
+            for (auto* reading :
+                 {&pickets.max_gap, &pickets.max_sphere, &pickets.length, &pickets.least_block, &pickets.upper_block})
+                scale_if(*reading);
+            if (pickets.blocks)
+                for (Reading* reading : {&pickets.blocks->lower, &pickets.blocks->upper}) scale(*reading);
+            for (Turning& turning : pickets.turning)
+                for (Reading* reading : {&turning.at, &turning.diameter}) scale(*reading);
         }
         if (build.bracket) {
             BracketBuild& bracket = *build.bracket;
@@ -113,8 +119,8 @@ inline Job scaled(Job job, double factor) {
             scale(*reading);
     }
     for (Section& section : job.sections) {
-        for (auto* reading :
-             {&section.clear, &section.clear_on_slope, &section.height, &section.max_gap, &section.play})
+        for (auto* reading : {&section.clear, &section.clear_on_slope, &section.height, &section.max_gap,
+                              &section.max_sphere, &section.play})
             scale_if(*reading);
         scale_gap(section.lower_gap);
     }

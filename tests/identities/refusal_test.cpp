@@ -2,6 +2,7 @@
 
 #include "../support/catch.hpp"
 #include "../support/even_example.hpp"
+#include "../support/turned_build.hpp"
 
 // A job for each thing that refuses one, and all that is wrong with a job in one run.
 
@@ -74,7 +75,8 @@ void put_straight_across(Job& job, double by) {
 }
 
 std::vector<Refused> refused_jobs() {
-    const Job even = even_example(), floor = floor_example(60), open = even_example(open_build());
+    const Job even = even_example(), floor = floor_example(60), open = even_example(open_build()),
+              turned = even_example(turned_build(shaft(1)));
     Stair steep = even_stair(), narrow = even_stair(), both = measured_stair({7, 7}, {10}),
           single = measured_stair({7}, {});
     steep.run.reset();
@@ -170,6 +172,29 @@ std::vector<Refused> refused_jobs() {
                  }),
          {triangle_below(5)}},
         {Trouble::hole_beyond_leg, changed(even, [](Job& job) { job.builds[0].bracket->post_hole = {Reading(1.25)}; })},
+        {Trouble::turned_key_on_square,
+         changed(even, [](Job& job) { job.builds[0].pickets->upper_block = Reading(5); })},
+        {Trouble::turned_key_missing, changed(turned, [](Job& job) { job.builds[0].pickets->turning.clear(); })},
+        {Trouble::blocks_fill_length, changed(turned, [](Job& job) { job.builds[0].pickets->blocks->upper = 27; })},
+        {Trouble::turning_not_rising, changed(turned,
+                                              [](Job& job) {
+                                                  job.builds[0].pickets->turning = {{5, 1}, {5, 1.5}};
+                                              })},
+        {Trouble::turning_beyond_blocks,
+         changed(turned, [](Job& job) { job.builds[0].pickets->turning.back().at = turned_span + 0.01; })},
+        {Trouble::turning_too_thick,
+         changed(turned, [](Job& job) { job.builds[0].pickets->turning.back().diameter = 1.76; })},
+        {Trouble::turning_height_unknown, changed(floor_example(60, turned_open_build(shaft(1))),
+                                                  [](Job& job) {
+                                                      job.stairs = {even_stair()};
+                                                      job.sections[0].stair = ref(0);
+                                                  })},
+        {Trouble::picket_too_short, changed(turned, [](Job& job) { job.sections[0].height = Reading(45); })},
+        {Trouble::block_too_short,
+         changed(turned, [](Job& job) { job.builds[0].pickets->upper_block = Reading(7.5); })},
+        {Trouble::too_little_block,
+         changed(turned, [](Job& job) { job.builds[0].pickets->upper_block = Reading(0.5); })},
+        {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }
 

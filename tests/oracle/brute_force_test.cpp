@@ -33,7 +33,7 @@ bool serves(const Build& build, const LevelsInDigits& levels, const WayInDigits&
     }
     const std::vector<PicketInDigits> pickets = pickets_on_treads(build, levels, way, stair, k);
     for (std::size_t i = 1; i < pickets.size(); ++i)
-        if (!fits(pickets[i].centre - pickets[i - 1].centre - width, exactly(build.pickets->max_gap))) return false;
+        if (!fits(pickets[i].centre - pickets[i - 1].centre - width, exactly(*build.pickets->max_gap))) return false;
     return true;
 }
 
@@ -197,7 +197,7 @@ TEST_CASE("the pickets of jobs, every count tried", "[oracle]") {
             const SectionResult& section = solution.sections[s];
             if (section.pickets->per_tread == 0) {
                 CHECK(section.pickets->count ==
-                      fewest_tried(section.clear, exactly(build.width), exactly(build.max_gap)));
+                      fewest_tried(section.clear, exactly(build.width), exactly(*build.max_gap)));
                 ++between;
             } else if (!build.per_tread) {
                 CHECK(section.pickets->per_tread == fewest_on_treads_tried(drawn));
