@@ -21,6 +21,10 @@ class Telling {
             case Trouble::step_with_two_runs: return {"a step has a run and a tread", "give one of the two"};
             case Trouble::last_step_with_run:
                 return {"the last step has a run, but beyond it is the landing", "leave the run of the last step out"};
+            case Trouble::wash_too_steep:
+                return {"the wash lifts tread " + whole(0) + " by " + length(1) +
+                            " at its back, where the next nosing is only " + length(2) + " up",
+                        "a wash is small: 1/4 in 12 drains a tread"};
             case Trouble::nosing_beyond_stair:
                 return {"there is no nosing " + whole(0) + ": the stair has " + whole(1),
                         "a number from 1 to " + whole(1) + ", or `last`"};
@@ -51,6 +55,10 @@ class Telling {
             case Trouble::no_nosing_line:
                 return {"a single measured step has no nosing line, so nothing can be raked over it",
                         "give the stair as `risers`, `rise` and `run`"};
+            case Trouble::floor_under_rake:
+                return {"the section is raked over its stair, and names a floor",
+                        "leave `floor` out: treads that drain are the stair's `wash`. A floor lies under a section "
+                        "without a stair, or straight across a landing"};
             case Trouble::meets_corner:
                 return {"the rail's centre line leaves this post through a corner",
                         "move the post, or turn it, so that the rail meets a face"};
@@ -113,6 +121,9 @@ class Telling {
             case Trouble::max_gap_without_pickets: return {"`max_gap` has no effect: the build has no pickets", {}};
             case Trouble::per_tread_with_lower:
                 return {"`per_tread` has no effect: the pickets stand on a lower group", {}};
+            case Trouble::floor_falls:
+                return {"the floor falls " + length(0) + " across the clear, toward the " + end() + " end", {}};
+            case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
         return {};
     }

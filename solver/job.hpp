@@ -76,6 +76,17 @@ struct Stair {
     std::vector<Step> steps;
     Reading nosing = 0;
     LineThrough line = LineThrough::minimax;
+    AngleReading wash;
+};
+
+/// Which end of a section a floor falls toward.
+enum class Toward { to, from };
+
+/// A floor that is not level, as it runs under a section.
+struct Floor {
+    Id id;
+    AngleReading falls;
+    Toward toward = Toward::to;
 };
 
 enum class PostFace { centre, downhill, uphill };
@@ -185,9 +196,13 @@ struct Build {
     Driver driver = usual_driver(Unit::inch);
 };
 
+/// What a rail over a floor that falls runs parallel to.
+enum class Follow { level, floor };
+
 struct Section {
     Id id;
-    Ref from, to, stair, build;
+    Ref from, to, stair, floor, build;
+    Follow follow = Follow::level;
     std::optional<Reading> clear, clear_on_slope;
     std::optional<Reading> height, max_gap, play;
     std::optional<LowerGap> lower_gap;
@@ -199,6 +214,7 @@ struct Job {
     Unit units = Unit::inch;
     std::optional<Reading> round;
     std::vector<Stair> stairs;
+    std::vector<Floor> floors;
     std::vector<Post> posts;
     std::vector<Build> builds;
     std::vector<Section> sections;

@@ -112,7 +112,7 @@ class CountOrWord : public Grammar {
     Place place_;
 };
 
-constexpr Counts leaning{-44, 44}, turning{-360, 360};
+constexpr Counts leaning{-44, 44}, turning{-360, 360}, draining{0, 10};
 constexpr int most_steps = 1000, most_members = 20, most_named = 100000;
 
 /// A gap given as a block.
@@ -171,7 +171,18 @@ void describe(Form& form, Stair& stair) {
                  {"ends", "through the first and the last nosing"},
                  {"straightedge", "where a straightedge laid on the nosings rests, over the middle of the flight"}},
                 may_be_left_out, "the nosing line that is drawn through steps that differ");
-    form.later("wash", "treads that wash");
+    form.angle(
+        "wash", stair.wash, draining, may_be_left_out,
+        "how much the treads rise from their nosings toward the next riser; the floor and the landing are level");
+}
+
+void describe(Form& form, Floor& floor) {
+    form.about("A floor that drains: it falls along the sections over it.");
+    form.id(floor.id);
+    form.angle("falls", floor.falls, draining, be_given, "how much it falls along the section");
+    form.choice("toward", floor.toward,
+                {{"to", "it is lowest at the section's to end"}, {"from", "it is lowest at the section's from end"}},
+                be_given, "which end of the section it falls toward");
 }
 
 void describe(Form& form, Lean& lean) {
@@ -325,6 +336,13 @@ void describe(Form& form, Section& section) {
     form.name_of(Kind::post, "to", section.to, may_be_left_out, "the post at the other end");
     form.name_of(Kind::stair, "stair", section.stair, may_be_left_out,
                  "the stair that a section with a clear distance climbs, from its from end");
+    form.name_of(Kind::floor, "floor", section.floor, may_be_left_out,
+                 "the floor that falls under a section that is over no stair, or straight across its landing; heights "
+                 "then count from that floor");
+    form.choice("follow", section.follow,
+                {{"level", "the rail is level: heights and `lower_gap` count from the highest floor at its ends"},
+                 {"floor", "it runs parallel to the floor: they are plumb above the floor everywhere"}},
+                may_be_left_out, "how the rail runs over a floor that falls");
     form.name_of(Kind::build, "build", section.build, be_given, "how it is made up");
     form.later_as("clear", "a map", "a clear distance taken low and high");
     form.length("clear", section.clear, Range::positive, "level, between the two post faces");
@@ -346,12 +364,13 @@ void describe(Form& form, Job& job) {
     form.length("round", job.round, Range::positive,
                 "the tape division that printed readings are rounded to; 1/16 in, or 1 mm, if left out");
     form.named("stairs", job.stairs, most_named, may_be_left_out, "the stairs, each under a name of its own");
+    form.named("floors", job.floors, most_named, may_be_left_out,
+               "the floors that are not level, each under a name of its own");
     form.named("posts", job.posts, most_named, may_be_left_out, "the posts, each under a name of its own");
     form.named("builds", job.builds, most_named, be_given, "the builds, each under a name of its own");
     form.named("sections", job.sections, most_named, be_given, "the sections, each under a name of its own");
     form.later("rules", "checks against published codes");
     form.later("accuracy", "doubt of the results from the accuracy of the tape");
-    form.later("floors", "floors that fall");
     form.later("stock", "cutting plans from stock lengths");
     form.later("also_cut", "other sticks out of the same stock");
 }

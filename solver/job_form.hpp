@@ -33,7 +33,7 @@ struct Word {
 };
 
 /// What a Ref names.
-enum class Kind { stair, post, build };
+enum class Kind { stair, post, build, floor };
 
 /// A value with a grammar of its own: one text of the job file that is neither a plain length, angle, count nor word.
 class Grammar {
@@ -75,6 +75,8 @@ class Form {
     virtual void text(const char* key, std::string& value, Need need, const char* about) = 0;
     virtual void length(const char* key, Reading& value, Range range, Need need, const char* about) = 0;
     virtual void length(const char* key, std::optional<Reading>& value, Range range, const char* about) = 0;
+    /// An angle in a range of whole degrees, the ends included; but one that may be left out and has no default is
+    /// more than 0 where the range begins with 0.
     virtual void angle(const char* key, AngleReading& value, Counts degrees, Need need, const char* about) = 0;
     virtual void angle(const char* key, std::optional<AngleReading>& value, Counts degrees, const char* about) = 0;
     virtual void count(const char* key, Count& value, Counts range, Need need, const char* about) = 0;
@@ -144,7 +146,7 @@ class Form {
 };
 
 /// Every key of a job, its unit, range, default and meaning. Calls the verbs of `form` in an order in which whatever is
-/// named is described before it is named: units, stairs, posts, builds, sections.
+/// named is described before it is named: units, stairs, floors, posts, builds, sections.
 void describe(Form& form, Job& job);
 
 }  // namespace rakewright

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "measure/compare.hpp"
+#include "way.hpp"
 
 namespace rakewright {
 namespace {
@@ -13,22 +14,6 @@ constexpr std::array both_groups{Group::upper, Group::lower};
 
 std::size_t index_of(End end) { return end == End::from ? 0 : 1; }
 std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
-
-RailLine way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces) {
-    if (around.placed()) return line_between(*around.from, *around.to, faces, *around.stair);
-    const NosingLine nosings = around.stair ? *around.stair->line : NosingLine{};
-    const Section& section = task.section;
-    const double lengthened = std::sqrt(1 + nosings.slope * nosings.slope);
-    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / lengthened, nosings);
-}
-
-/// The level places of the two faces half-way up the pickets; none where a face runs along the rail.
-std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const Levels& levels) {
-    const std::optional<double> from = face_along(line, End::from, levels.middle()),
-                                to = face_along(line, End::to, levels.middle());
-    if (!from || !to) return std::nullopt;
-    return std::array{*from, *to};
-}
 
 /// Whether two feet stand on one spot in plan.
 bool same_place(const Vector& a, const Vector& b) {
@@ -41,7 +26,7 @@ enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
 
 Standing standing_of(const Levels& levels, const RailLine& line, const Surroundings& around) {
     if (levels.has_lower) return Standing::between_groups;
-    if (line.slope == 0) return Standing::on_floor;
+    if (line.slope == 0 || !around.treads()) return Standing::on_floor;
     return around.placed() ? Standing::on_treads : Standing::heights_unknown;
 }
 
@@ -69,7 +54,7 @@ class Checking {
             findings_.push_back({Trouble::rails_meet, height_place(), {room}, {}});
             return;
         }
-        if (!around_.placed()) return;
+        if (!around_.placed() || !around_.treads()) return;
         const Group lowest = levels_.has_lower ? Group::lower : Group::upper;
         for (const OverNosing& over : nosings_passed()) {
             const GroupHeights& heights = over.lower ? *over.lower : over.upper;
@@ -82,9 +67,10 @@ class Checking {
             const std::optional<double> along = face_along(line_, end, levels_.underside(lowest));
             if (!along) continue;
             const Vector met = line_.at(*along, levels_.underside(lowest));
-            const double ground = tread_height(*around_.stair, tread_under(*around_.stair, met.x()));
+            const int tread = tread_under(*around_.stair, met.x());
+            const double ground = surface_height(*around_.stair, tread, met.x());
             if (less_than(met.z(), ground, levels_.upper_top)) {
-                below(tread_under(*around_.stair, met.x()), ground - met.z());
+                below(tread, ground - met.z());
                 return;
             }
         }
@@ -94,7 +80,7 @@ class Checking {
     std::vector<OverNosing> nosings_passed() const {
         std::vector<OverNosing> passed;
         const auto faces = faces_half_way(line_, levels_);
-        if (!around_.placed() || line_.slope == 0 || !faces) return passed;
+        if (!around_.placed() || !around_.treads() || line_.slope == 0 || !faces) return passed;
         passed.reserve(around_.stair->nosings.size());
         for (int number = 1; number <= around_.stair->risers(); ++number) {
             const Nosing& nosing = around_.stair->nosing(number);
@@ -212,7 +198,7 @@ Pickets measured_pickets(const SectionTask& task, const Surroundings& around, co
                           line,
                           levels,
                           members,
-                          around.placed() ? around.stair : nullptr,
+                          around.placed() ? around.treads() : nullptr,
                           standing != Standing::heights_unknown,
                           task.tape};
     Pickets pickets = pickets_of(room, layout.layout, layout.feet, layout.per_tread);
@@ -221,7 +207,12 @@ Pickets measured_pickets(const SectionTask& task, const Surroundings& around, co
     return pickets;
 }
 
-std::optional<double> surface_at(const Surroundings& around, End end) {
+/// The surface that the post at an end stands on: on a floor that falls, the floor at the face met.
+std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end) {
+    if (around.floor) {
+        const std::optional<double> along = face_along(line, end, 0);
+        return along ? std::optional(line.floor_height(*along)) : std::nullopt;
+    }
     if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
     if (around.stair) return std::nullopt;
     return 0;
@@ -256,7 +247,7 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
             if (group == Group::lower && !levels.has_lower) continue;
             const Leg leg = choices.legs[index_of(end)][index_of(group)];
             const Bracket bracket =
-                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, end));
+                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end));
             blocked += bracket.driver_clear ? 0 : 1;
             if (leg == Leg::down && bracket.mark_height && less_than(*bracket.mark_height, build.post_leg))
                 findings.push_back({Trouble::leg_below_surface,
@@ -270,9 +261,20 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
+void note_fall(const SectionTask& task, const Surroundings& around, const RailLine& line, SectionResult& result,
+               std::vector<Finding>& findings) {
+    result.floor_falls = std::fabs(line.floor.slope) * result.clear;
+    if (line.floor.slope == 0) return;
+    const End low = around.floor->toward == Toward::from ? End::from : End::to;
+    findings.push_back(
+        {Trouble::floor_falls, task.section.id.place, {*result.floor_falls}, {}, -1, static_cast<int>(index_of(low))});
+}
+
 void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
+    if (task.section.follow == Follow::floor && !task.section.floor.named())
+        findings.push_back({Trouble::follow_without_floor, task.section.id.place, {}, {}});
     if (!task.build.pickets && task.section.max_gap)
         findings.push_back({Trouble::max_gap_without_pickets, task.section.max_gap->place, {}, {}});
 }
@@ -301,9 +303,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
         findings.push_back({Trouble::lower_gap_missing, task.section.id.place, {}, task.build.id.place});
     if (findings.size() > before) return std::nullopt;
 
-    const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
-    const auto faces = faces_half_way(line, levels);
+    const auto [line, levels, faces] = way_of(task, around, choices.faces);
     if (!faces) {
         findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
         return std::nullopt;
@@ -324,14 +324,13 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings) {
-    const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
+    const auto [line, levels, faces] = way_of(task, around, choices.faces);
     SectionResult result;
-    const auto faces = faces_half_way(line, levels);
     if (!faces) return result;
     result.slope = line.slope;
     result.clear = (*faces)[1] - (*faces)[0];
     result.clear_on_slope = result.clear * line.lengthened();
+    if (around.floor) note_fall(task, around, line, result, findings);
 
     LegsBetween legs{};
     if (task.build.bracket)
@@ -350,21 +349,20 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
             diagonals_between(result.members[task.build.upper.size() - 1], result.members[task.build.upper.size()]);
     for (const End end : both_ends) {
         EndHeights& heights = result.ends[index_of(end)];
-        heights.upper = heights_at_post(line, levels, end, Group::upper, surface_at(around, end));
-        if (levels.has_lower) heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, end));
+        heights.upper = heights_at_post(line, levels, end, Group::upper, surface_at(around, line, end));
+        if (levels.has_lower)
+            heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, line, end));
     }
     note_keys_without_effect(task, findings);
     return result;
 }
 
 std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
-    const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(), line);
-    const auto faces = faces_half_way(line, levels);
+    const auto [line, levels, faces] = way_of(task, around, choices.faces);
     if (!faces) return {};
     const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);
     const double picket_width = task.build.pickets ? task.build.pickets->width.value : 0;
-    return openings_of({line, levels, around.stair, around.placed()}, layout.layout, picket_width);
+    return openings_of({line, levels, around.treads(), around.placed()}, layout.layout, picket_width);
 }
 
 }  // namespace rakewright

@@ -45,6 +45,7 @@ struct EndHeights {
 struct SectionResult {
     double slope = 0;
     double clear = 0, clear_on_slope = 0;
+    std::optional<double> floor_falls;  // across the clear, plumb, where a floor is named
     std::vector<Member> members;
     std::optional<Pickets> pickets;
     std::vector<Bracket> brackets;
@@ -56,11 +57,15 @@ struct SectionResult {
     bool raked() const { return slope != 0; }
 };
 
-/// What a section stands between: its stair, if it is over one, and its posts, if both have a place.
+/// What a section stands between: its stair, if it is over one, its posts, if both have a place, and the floor that it
+/// names.
 struct Surroundings {
     const StairShape* stair = nullptr;
     const StandingPost* from = nullptr;
     const StandingPost* to = nullptr;
+    const Floor* floor = nullptr;  // that it names
+    /// The treads that it is over; none over a floor.
+    const StairShape* treads() const { return floor ? nullptr : stair; }
     bool placed() const { return from != nullptr; }
 };
 

@@ -21,9 +21,10 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post) {
 /// What a section stands between, as far as its posts and stair are known.
 Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
     const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
-    if (from && to) return {&named(solution.stairs, named(job.posts, section.from).stair), from, to};
-    if (section.stair.named()) return {&named(solution.stairs, section.stair), nullptr, nullptr};
-    return {};
+    const Floor* const floor = section.floor.named() ? &named(job.floors, section.floor) : nullptr;
+    if (from && to) return {&named(solution.stairs, named(job.posts, section.from).stair), from, to, floor};
+    if (section.stair.named()) return {&named(solution.stairs, section.stair), nullptr, nullptr, floor};
+    return {nullptr, nullptr, nullptr, floor};
 }
 
 class Solving {
@@ -134,6 +135,8 @@ class Solving {
         if (around.stair && !around.stair->line)
             findings.push_back(
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
+        if (around.floor && around.stair && !(around.placed() && straight_across(*around.from, *around.to)))
+            findings.push_back({Trouble::floor_under_rake, section.floor.place, {}, {}});
         if (findings.size() > before) return std::nullopt;
         return around;
     }

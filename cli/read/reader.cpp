@@ -84,11 +84,11 @@ class Reader : public Form {
     }
 
     void angle(const char* key, AngleReading& value, Counts range, Need need, const char*) override {
-        if (const Node* node = find(key, need)) take_angle(key, *node, range, value);
+        if (const Node* node = find(key, need)) take_angle(key, *node, range, true, value);
     }
     void angle(const char* key, std::optional<AngleReading>& value, Counts range, const char*) override {
         AngleReading reading;
-        if (const Node* node = find(key, may_be_left_out); node && take_angle(key, *node, range, reading))
+        if (const Node* node = find(key, may_be_left_out); node && take_angle(key, *node, range, false, reading))
             value = reading;
     }
 
@@ -108,7 +108,7 @@ class Reader : public Form {
             value = {*index, node->place()};
             return;
         }
-        static constexpr const char* words[] = {"stair", "post", "build"};
+        static constexpr const char* words[] = {"stair", "post", "build", "floor"};
         const std::string word = words[static_cast<std::size_t>(kind)];
         Refusal& refusal = refuse(node->place(), "there is no " + word + " " + ticked(document_.value(*node)));
         refusal.nearest = nearest_of(document_.value(*node), names);
@@ -281,6 +281,7 @@ class Reader : public Form {
         if (key == "stairs") return Kind::stair;
         if (key == "posts") return Kind::post;
         if (key == "builds") return Kind::build;
+        if (key == "floors") return Kind::floor;
         return std::nullopt;
     }
 
@@ -417,11 +418,12 @@ class Reader : public Form {
         return true;
     }
 
-    bool take_angle(std::string_view key, const Node& node, Counts range, AngleReading& reading) {
+    bool take_angle(std::string_view key, const Node& node, Counts range, bool may_be_0, AngleReading& reading) {
+        const bool above_0 = range.least == 0 && !may_be_0;
         const auto expected = [&] {
             const std::string most = std::to_string(range.most);
-            return (range.least == 0 ? "more than 0 and at most " + most + " degrees"
-                                     : "degrees from " + std::to_string(range.least) + " to " + most) +
+            return (above_0 ? "more than 0 and at most " + most + " degrees"
+                            : "degrees from " + std::to_string(range.least) + " to " + most) +
                    ", or a slope such as 7 1/4 in 11";
         };
         if (!is_word(node)) {
@@ -432,7 +434,7 @@ class Reader : public Form {
         // Degrees are judged as they are written: 350 is no lean of -10.
         const std::optional<double> written_degrees = read_degrees(document_.value(node));
         const double given = written_degrees ? *written_degrees : angle ? degrees(*angle) : 0;
-        if (!angle || given < range.least || given > range.most || (range.least == 0 && !(given > 0))) {
+        if (!angle || given < range.least || given > range.most || (above_0 && !(given > 0))) {
             unreadable(key, node, expected());
             return false;
         }
@@ -539,7 +541,7 @@ class Reader : public Form {
     std::vector<Scope> scopes_;
     std::size_t depth_ = 0;
     Place found_key_;
-    std::array<Names, 3> names_;
+    std::array<Names, 4> names_;
     std::vector<Refusal> refusals_;
     Refusal not_kept_;
     std::size_t effort_left_ = 200'000'000;  // letters compared with letters, about a third of a second

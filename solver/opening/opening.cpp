@@ -63,9 +63,8 @@ class Profile {
     /// Treads, riser faces and undersides of nosings from left to right, the nosings thin; or a floor.
     Outline ground(double from, double to) const {
         if (!over_treads()) {
-            const double height = room_.treads
-                                      ? tread_height(*room_.treads, tread_under(*room_.treads, line_.origin.x()))
-                                      : line_.origin.z();
+            if (!room_.treads) return {{from, line_.floor_height(from)}, {to, line_.floor_height(to)}};
+            const double x = line_.origin.x(), height = surface_height(*room_.treads, tread_under(*room_.treads, x), x);
             return {{from, height}, {to, height}};
         }
         const StairShape& stair = *room_.treads;
@@ -81,11 +80,11 @@ class Profile {
             }
             last = number;
             const double riser = along_of(nosing.x + nosing.projection);
-            points.push_back({riser, tread_height(stair, number - 1)});
+            points.push_back({riser, surface_height(stair, number - 1, nosing.x + nosing.projection)});
             points.push_back({riser, nosing.z});
             points.push_back({along_of(nosing.x), nosing.z});
         }
-        const double lower = tread_height(stair, first), upper = tread_height(stair, last);
+        const double lower = surface_height(stair, first, lowest_x), upper = surface_height(stair, last, highest_x);
         points.insert(points.begin(), {line_.x > 0 ? from : to, lower});
         points.push_back({line_.x > 0 ? to : from, upper});
         if (line_.x < 0) std::reverse(points.begin(), points.end());
@@ -107,6 +106,7 @@ class Openings {
         : room_(room), layout_(layout), width_(width), profile_(room) {
         // Beyond the faces a leaning post cuts the outline somewhat farther out than half-way up.
         reach_ = room.levels.upper_top;
+        if (!room.treads) reach_ -= std::min(room.line.floor.at(layout.from_face), room.line.floor.at(layout.to_face));
         for (const End end : {End::from, End::to}) {
             const std::optional<double> low = face_along(room.line, end, 0);
             const double half_way = end == End::from ? layout.from_face : layout.to_face;
@@ -230,6 +230,7 @@ class Openings {
             const int number = tread + step, other = tread_before_ + step;
             if (!in_reach(tread, number) && !in_reach(tread_before_, other)) continue;
             if (!exists(number) || !exists(other)) return false;
+            if (stair.wash != 0 && (number == stair.risers()) != (other == stair.risers())) return false;
             const Nosing &a = stair.nosing(number), &b = stair.nosing(other), &at = stair.nosing(tread),
                          &at_before = stair.nosing(tread_before_);
             if (!same(a.projection, b.projection, scale) || !same(a.off_line, b.off_line, scale) ||

@@ -67,8 +67,9 @@ Plane entered(const RailLine& line, double level, double in) {
 }
 
 double footing(const PicketRoom& room, double along) {
-    const Vector under = room.line.at(along);
-    return room.treads ? tread_height(*room.treads, tread_under(*room.treads, under.x())) : under.z();
+    if (!room.treads) return room.line.floor_height(along);
+    const double x = room.line.at(along).x();
+    return surface_height(*room.treads, tread_under(*room.treads, x), x);
 }
 
 Piece picket_piece(const PicketRoom& room, double along) {

@@ -26,6 +26,10 @@ std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const
     return {face_left_by(from, x, y), face_left_by(to, -x, -y)};
 }
 
+bool straight_across(const StandingPost& from, const StandingPost& to) {
+    return !(std::fabs(level_way(from, to)[0]) > 0);
+}
+
 RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces,
                       const StairShape& stair) {
     const auto [x, y] = level_way(from, to);
@@ -39,7 +43,8 @@ RailLine line_between(const StandingPost& from, const StandingPost& to, const Fa
 }
 
 RailLine line_over(double clear, const NosingLine& nosings) {
-    return {Vector(0, 0, nosings.height), 1, 0, nosings.slope, {Vector::Zero(), Vector::UnitX()}, {Vector(clear, 0, 0), -Vector::UnitX()}};
+    return {Vector(0, 0, nosings.height),           1, 0, nosings.slope, {Vector::Zero(), Vector::UnitX()},
+            {Vector(clear, 0, 0), -Vector::UnitX()}};
 }
 
 std::optional<double> face_along(const RailLine& line, End end, double above) {

@@ -35,6 +35,7 @@ struct StairShape {
     std::vector<Nosing> nosings;
     std::optional<NosingLine> line;
     LineHolders held_by{};
+    double wash = 0;  // rise of the treads toward their risers, as a slope
 
     int risers() const { return static_cast<int>(nosings.size()); }
     const Nosing& nosing(int number) const { return nosings[static_cast<std::size_t>(number - 1)]; }
@@ -52,7 +53,11 @@ StairShape shape_of(const Stair& stair, const LineHolders& held_by, std::vector<
 /// The tread under a place: 0 the floor at the foot, i from nosing i on, exactly over a nosing the upper one.
 int tread_under(const StairShape& shape, double x);
 
-/// Height of a tread, 0..N, over the floor at the foot.
+/// Height of a tread, 0..N, at its nosing, over the floor at the foot.
 double tread_height(const StairShape& shape, int tread);
+
+/// Height of a tread's surface under a place, over the floor at the foot: a tread that washes rises from its nosing to
+/// the next riser face. A place beyond the tread's ends counts as that end.
+double surface_height(const StairShape& shape, int tread, double x);
 
 }  // namespace rakewright
