@@ -59,6 +59,16 @@ class Telling {
                 return {"the section is raked over its stair, and names a floor",
                         "leave `floor` out: treads that drain are the stair's `wash`. A floor lies under a section "
                         "without a stair, or straight across a landing"};
+            case Trouble::side_missing:
+                return {"the stair's two strings differ, and the section does not say on which side it is",
+                        "`side: left` or `side: right`, seen walking up"};
+            case Trouble::string_above_missing:
+                return {"the pickets stand on a closed string, and nothing says how high that is",
+                        "give the stair's `string_above`, plumb from the nosing line to the string's top, or the "
+                        "build a lower group"};
+            case Trouble::below_string:
+                return {"the lower group would stand " + length(0) + " below the closed string's top",
+                        "a `lower_gap` of at least `string_above`: both count from the nosing line"};
             case Trouble::meets_corner:
                 return {"the rail's centre line leaves this post through a corner",
                         "move the post, or turn it, so that the rail meets a face"};

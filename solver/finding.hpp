@@ -26,6 +26,9 @@ enum class Trouble {
     slope_without_stair,     // clear_on_slope
     no_nosing_line,          // the stair named, or the section
     floor_under_rake,        // floor
+    side_missing,            // the section; also: its stair
+    string_above_missing,    // the section; also: its build
+    below_string,            // lower_gap: how far below the string's top; also: string_above
     meets_corner,            // the post named at that end
     posts_overlap,           // the section: the clear distance that is left, negative or 0
     cut_too_steep,           // the post named at that end

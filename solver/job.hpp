@@ -68,6 +68,14 @@ struct Step {
     std::optional<Reading> rise, run, tread, nosing;
 };
 
+/// Whether a string is cut to the steps, or stands up past them.
+enum class StringKind { open, closed };
+
+/// The strings of a stair, seen walking up.
+struct Strings {
+    StringKind left = StringKind::open, right = StringKind::open;
+};
+
 struct Stair {
     Id id;
     std::optional<Count> risers;
@@ -77,6 +85,8 @@ struct Stair {
     Reading nosing = 0;
     LineThrough line = LineThrough::minimax;
     AngleReading wash;
+    Strings strings;
+    std::optional<Reading> string_above;
 };
 
 /// Which end of a section a floor falls toward.
@@ -196,6 +206,12 @@ struct Build {
     Driver driver = usual_driver(Unit::inch);
 };
 
+/// A side of a stair, seen walking up, and where it is named.
+struct StairSide {
+    bool left = true;
+    Place place;
+};
+
 /// What a rail over a floor that falls runs parallel to.
 enum class Follow { level, floor };
 
@@ -203,6 +219,7 @@ struct Section {
     Id id;
     Ref from, to, stair, floor, build;
     Follow follow = Follow::level;
+    std::optional<StairSide> side;
     std::optional<Reading> clear, clear_on_slope;
     std::optional<Reading> height, max_gap, play;
     std::optional<LowerGap> lower_gap;

@@ -56,6 +56,22 @@ class WrittenPostSize : public Grammar {
     PostSize& size_;
 };
 
+class WrittenSide : public Grammar {
+ public:
+    explicit WrittenSide(std::optional<StairSide>& side) : side_(side) {}
+    bool take(std::string_view text, Unit, Place place) override {
+        if (text != "left" && text != "right") return false;
+        side_ = {text == "left", place};
+        return true;
+    }
+    const char* expected() const override { return "`left` or `right`"; }
+    std::string pattern() const override { return "^left$|^right$"; }
+    bool may_be_number() const override { return false; }
+
+ private:
+    std::optional<StairSide>& side_;
+};
+
 class WrittenBase : public Grammar {
  public:
     explicit WrittenBase(Base& base) : base_(base) {}
@@ -134,6 +150,24 @@ void describe(Form& form, Step& step) {
                 "projection of this step's nosing past its riser face, where it differs");
 }
 
+static constexpr std::initializer_list<Word> string_words = {
+    {"open", "cut to the steps: what is between the lower group and the steps is open"},
+    {"closed", "it stands up past the nosings: nothing is open under a lower group"}};
+
+void describe(Form& form, Strings& strings) {
+    form.about("The two strings, where they differ.");
+    form.choice("left", strings.left, string_words, may_be_left_out, "the one on the left, seen walking up");
+    form.choice("right", strings.right, string_words, may_be_left_out, "the one on the right");
+}
+
+/// Describes the strings, by one word for both or each by itself.
+static void strings(Form& form, Strings& strings) {
+    StringKind both = StringKind::open;
+    form.choice_or_part("string", both, string_words, strings,
+                        "what the steps end in at the sides, at both or at each");
+    if (both == StringKind::closed) strings = {both, both};
+}
+
 void describe(Form& form, Stair& stair) {
     form.about("A straight flight: even steps from two of its figures, or every step as measured.");
     form.id(stair.id);
@@ -174,6 +208,9 @@ void describe(Form& form, Stair& stair) {
     form.angle(
         "wash", stair.wash, draining, may_be_left_out,
         "how much the treads rise from their nosings toward the next riser; the floor and the landing are level");
+    strings(form, stair.strings);
+    form.length("string_above", stair.string_above, Range::not_negative,
+                "the top of a closed string, plumb above the nosing line; pickets without a lower group stand on it");
 }
 
 void describe(Form& form, Floor& floor) {
@@ -343,6 +380,9 @@ void describe(Form& form, Section& section) {
                 {{"level", "the rail is level: heights and `lower_gap` count from the highest floor at its ends"},
                  {"floor", "it runs parallel to the floor: they are plumb above the floor everywhere"}},
                 may_be_left_out, "how the rail runs over a floor that falls");
+    WrittenSide side(section.side);
+    form.written("side", side, may_be_left_out,
+                 "which side of its stair it is on, seen walking up, where the two strings differ");
     form.name_of(Kind::build, "build", section.build, be_given, "how it is made up");
     form.later_as("clear", "a map", "a clear distance taken low and high");
     form.length("clear", section.clear, Range::positive, "level, between the two post faces");

@@ -122,6 +122,14 @@ class Form {
         length_or_group(key, length, range, about, [&](Form& form) { describe(form, part); });
     }
 
+    /// A choice of words, or in its place a group of keys.
+    template <class Enum, class T>
+    void choice_or_part(const char* key, Enum& value, std::initializer_list<Word> words, T& part, const char* about) {
+        int index = static_cast<int>(value);
+        word_or_group(key, index, words, about, [&](Form& form) { describe(form, part); });
+        value = static_cast<Enum>(index);
+    }
+
     /// A list of groups.
     template <class T>
     void list(const char* key, std::vector<T>& values, Counts how_many, Need need, const char* about) {
@@ -138,6 +146,8 @@ class Form {
  protected:
     using Body = std::function<void(Form&)>;
     virtual void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) = 0;
+    virtual void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
+                               const Body& body) = 0;
     virtual void group(const char* key, Need need, const char* about, const Body& body) = 0;
     virtual void length_or_group(const char* key, Reading& length, Range range, const char* about,
                                  const Body& body) = 0;

@@ -25,7 +25,7 @@ bool same_place(const Vector& a, const Vector& b) {
 enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
 
 Standing standing_of(const Levels& levels, const RailLine& line, const Surroundings& around) {
-    if (levels.has_lower) return Standing::between_groups;
+    if (levels.parallel()) return Standing::between_groups;
     if (line.slope == 0 || !around.treads()) return Standing::on_floor;
     return around.placed() ? Standing::on_treads : Standing::heights_unknown;
 }
@@ -52,6 +52,14 @@ class Checking {
         const double room = levels_.upper_underside - levels_.lower_top;
         if (!less_than(0, room, levels_.upper_top)) {
             findings_.push_back({Trouble::rails_meet, height_place(), {room}, {}});
+            return;
+        }
+        if (around_.string_above && levels_.has_lower &&
+            less_than(levels_.lower_underside, *around_.string_above, levels_.upper_top)) {
+            findings_.push_back({Trouble::below_string,
+                                 task_.lower_gap()->size.place,
+                                 {*around_.string_above - levels_.lower_underside},
+                                 around_.string_above->place});
             return;
         }
         if (!around_.placed() || !around_.treads()) return;
@@ -263,8 +271,8 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
 
 void note_fall(const SectionTask& task, const Surroundings& around, const RailLine& line, SectionResult& result,
                std::vector<Finding>& findings) {
-    result.floor_falls = std::fabs(line.floor.slope) * result.clear;
     if (line.floor.slope == 0) return;
+    result.floor_falls = std::fabs(line.floor.slope) * result.clear;
     const End low = around.floor->toward == Toward::from ? End::from : End::to;
     findings.push_back(
         {Trouble::floor_falls, task.section.id.place, {*result.floor_falls}, {}, -1, static_cast<int>(index_of(low))});
@@ -301,6 +309,8 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     }
     if (!task.build.lower.empty() && !task.lower_gap())
         findings.push_back({Trouble::lower_gap_missing, task.section.id.place, {}, task.build.id.place});
+    if (task.build.lower.empty() && around.closed_string && !around.string_above)
+        findings.push_back({Trouble::string_above_missing, task.section.id.place, {}, task.build.id.place});
     if (findings.size() > before) return std::nullopt;
 
     const auto [line, levels, faces] = way_of(task, around, choices.faces);
@@ -362,7 +372,8 @@ std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& ar
     if (!faces) return {};
     const TreadLayout layout = layout_of(task, around, line, levels, *faces, choices);
     const double picket_width = task.build.pickets ? task.build.pickets->width.value : 0;
-    return openings_of({line, levels, around.treads(), around.placed()}, layout.layout, picket_width);
+    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string}, layout.layout,
+                       picket_width);
 }
 
 }  // namespace rakewright

@@ -22,9 +22,18 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post) {
 Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
     const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
     const Floor* const floor = section.floor.named() ? &named(job.floors, section.floor) : nullptr;
-    if (from && to) return {&named(solution.stairs, named(job.posts, section.from).stair), from, to, floor};
-    if (section.stair.named()) return {&named(solution.stairs, section.stair), nullptr, nullptr, floor};
-    return {nullptr, nullptr, nullptr, floor};
+    const bool placed = from && to;
+    const Ref& over = placed ? named(job.posts, section.from).stair : section.stair;
+    if (!over.named()) return {nullptr, nullptr, nullptr, floor, false, {}};
+    Surroundings around{
+        &named(solution.stairs, over), placed ? from : nullptr, placed ? to : nullptr, floor, false, {}};
+    if (around.raked()) {
+        const Stair& stair = named(job.stairs, over);
+        const bool left = section.side ? section.side->left : true;
+        around.closed_string = (left ? stair.strings.left : stair.strings.right) == StringKind::closed;
+        if (around.closed_string) around.string_above = stair.string_above;
+    }
+    return around;
 }
 
 class Solving {
@@ -135,10 +144,18 @@ class Solving {
         if (around.stair && !around.stair->line)
             findings.push_back(
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
-        if (around.floor && around.stair && !(around.placed() && straight_across(*around.from, *around.to)))
+        if (around.floor && around.raked())
             findings.push_back({Trouble::floor_under_rake, section.floor.place, {}, {}});
+        if (around.raked()) check_side(section, from && to ? named(job_.posts, section.from).stair : section.stair);
         if (findings.size() > before) return std::nullopt;
         return around;
+    }
+
+    /// A section up a stair whose strings differ has to say on which side it is.
+    void check_side(const Section& section, const Ref& over) {
+        const Stair& stair = named(job_.stairs, over);
+        if (stair.strings.left != stair.strings.right && !section.side)
+            solution_.findings.push_back({Trouble::side_missing, section.id.place, {}, stair.id.place});
     }
 
     void check_between_placed(const Section& section) {

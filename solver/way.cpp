@@ -23,7 +23,7 @@ Way way_over_floor(const SectionTask& task, const Surroundings& around, const Fa
     Way way{line_over_stair(task, around, faces), {}, {}};
     RailLine& line = way.line;
     const bool falls_to = around.floor->toward == Toward::to;
-    const double fall = slope(around.floor->falls.angle), rises = falls_to ? -fall : fall;
+    const double fall = slope(around.floor->falls.angle), rises = falls_to ? 0 - fall : fall;
     double high = 0;
     if (around.placed()) {
         const Vector apart = around.to->foot - around.from->foot;
@@ -54,6 +54,10 @@ Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& 
     if (around.floor) return way_over_floor(task, around, faces);
     Way way{line_over_stair(task, around, faces), {}, {}};
     way.levels = levels_over(task, way.line);
+    if (around.string_above && !way.levels.has_lower) {
+        way.levels.on_string = true;
+        way.levels.lower_top = *around.string_above;
+    }
     way.faces = faces_half_way(way.line, way.levels);
     return way;
 }

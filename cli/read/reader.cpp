@@ -166,13 +166,27 @@ class Reader : public Form {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char*) override {
-        const Node* const node = word_of(key, need, "a word");
+        if (const Node* const node = word_of(key, need, "a word")) take_word(key, *node, index, words);
+    }
+
+    void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char*,
+                       const Body& body) override {
+        const Node* const node = find(key, may_be_left_out);
         if (!node) return;
+        if (node->kind() == Node::Kind::map)
+            describe_map(*node, key_place(), {}, body);
+        else if (is_word(*node))
+            take_word(key, *node, index, words);
+        else
+            wrong_kind(key, *node, "a word, or a map of keys");
+    }
+
+    void take_word(const char* key, const Node& node, int& index, std::initializer_list<Word> words) {
         int number = 0;
         std::string expected;
         std::vector<std::string> known;
         for (const Word& word : words) {
-            if (document_.value(*node) == word.text) {
+            if (document_.value(node) == word.text) {
                 index = number;
                 if (std::strcmp(key, "units") == 0) unit_ = static_cast<Unit>(number);
                 return;
@@ -184,9 +198,9 @@ class Reader : public Form {
             known.emplace_back(word.text);
             ++number;
         }
-        Refusal& refusal = refuse(node->place(), ticked(key) + " cannot be '" + shown(document_.value(*node)) + "'");
+        Refusal& refusal = refuse(node.place(), ticked(key) + " cannot be '" + shown(document_.value(node)) + "'");
         refusal.expected = expected;
-        if (!is_full()) refusal.nearest = nearest(document_.value(*node), known);
+        if (!is_full()) refusal.nearest = nearest(document_.value(node), known);
     }
 
     void group(const char* key, Need need, const char*, const Body& body) override {

@@ -82,12 +82,13 @@ class ManualForm : public Form {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) override {
-        std::string values, meaning = about;
-        for (const Word& word : words) {
-            values += (values.empty() ? "`" : ", `") + std::string(word.text) + "`";
-            meaning += std::string("; `") + word.text + "`: " + word.about;
-        }
-        row(key, values, need, (words.begin() + index)->text, meaning);
+        row(key, values(words), need, (words.begin() + index)->text, meaning(words, about));
+    }
+    void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
+                       const Body& body) override {
+        row(key, values(words) + ", or keys, below", may_be_left_out, (words.begin() + index)->text,
+            meaning(words, about));
+        describe_inner(key, body);
     }
     void group(const char* key, Need need, const char* about, const Body& body) override {
         row(key, "keys, below", need, {}, about);
@@ -107,6 +108,18 @@ class ManualForm : public Form {
     }
 
  private:
+    static std::string values(std::initializer_list<Word> words) {
+        std::string values;
+        for (const Word& word : words) values += (values.empty() ? "`" : ", `") + std::string(word.text) + "`";
+        return values;
+    }
+
+    static std::string meaning(std::initializer_list<Word> words, const char* about) {
+        std::string meaning = about;
+        for (const Word& word : words) meaning += std::string("; `") + word.text + "`: " + word.about;
+        return meaning;
+    }
+
     void row(const char* key, const std::string& value, Need need, const std::string& usual, const std::string& about) {
         const std::string left_out = need == be_given ? "must be given" : usual.empty() ? "-" : "`" + usual + "`";
         rows_ += std::string("| `") + key + "` | " + value + " | " + left_out + " | " + about + " |\n";

@@ -117,7 +117,7 @@ class Openings {
     std::vector<Opening> all() {
         if (layout_.centres.size() > 1) add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets());
         for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
-        if (room_.levels.has_lower) add_under_rail();
+        if (room_.levels.has_lower && !room_.closed_string) add_under_rail();
         return std::move(openings_);
     }
 
@@ -128,7 +128,7 @@ class Openings {
 
     Outline opening(double from, double to) const {
         const Levels& levels = room_.levels;
-        if (levels.has_lower) return profile_.between_levels(from, to, levels.lower_top, levels.upper_underside);
+        if (levels.parallel()) return profile_.between_levels(from, to, levels.lower_top, levels.upper_underside);
         // Where the posts have no place the treads are not known to be here or there: the nosing line stands for them.
         if (room_.treads && !room_.placed) return profile_.between_levels(from, to, 0, levels.upper_underside);
         return profile_.over_ground(from, to, levels.upper_underside);
@@ -139,7 +139,7 @@ class Openings {
         for (std::size_t i = 1; i < layout_.centres.size(); ++i) {
             const double from = layout_.centres[i - 1] + width_ / 2, to = layout_.centres[i] - width_ / 2;
             // Between two groups all are alike.
-            if (room_.levels.has_lower && i > 1) break;
+            if (room_.levels.parallel() && i > 1) break;
             widest = std::max(
                 widest, sphere_in(clipped(clipped(opening(from - width_, to + width_), beyond(from)), before(to))));
         }

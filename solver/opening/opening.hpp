@@ -23,6 +23,7 @@ struct OpeningRoom {
     const Levels& levels;
     const StairShape* treads = nullptr;  // that the section is over; none: the line's floor
     bool placed = false;                 // whether its posts stand in a known place over the treads
+    bool closed_string = false;          // nothing is open under the lower group then
 };
 
 /// Every opening of a section: the gaps, in the order in which they are reported, then those under the lower rail.
