@@ -25,6 +25,12 @@ class Telling {
                 return {"the wash lifts tread " + whole(0) + " by " + length(1) +
                             " at its back, where the next nosing is only " + length(2) + " up",
                         "a wash is small: 1/4 in 12 drains a tread"};
+            case Trouble::thickness_missing:
+                return {"the stair's risers are open, and nothing says how thick its treads are",
+                        "give `tread_thickness`, plumb"};
+            case Trouble::no_room_between_treads:
+                return {"riser " + whole(0) + " would not be open: " + length(1) + " is left between its two treads",
+                        "a thinner `tread_thickness`, or `riser: closed`"};
             case Trouble::nosing_beyond_stair:
                 return {"there is no nosing " + whole(0) + ": the stair has " + whole(1),
                         "a number from 1 to " + whole(1) + ", or `last`"};
@@ -131,6 +137,7 @@ class Telling {
             case Trouble::max_gap_without_pickets: return {"`max_gap` has no effect: the build has no pickets", {}};
             case Trouble::per_tread_with_lower:
                 return {"`per_tread` has no effect: the pickets stand on a lower group", {}};
+            case Trouble::thickness_without_open: return {"`tread_thickness` has no effect: the risers are closed", {}};
             case Trouble::floor_falls:
                 return {"the floor falls " + length(0) + " across the clear, toward the " + end() + " end", {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};

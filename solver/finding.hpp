@@ -14,6 +14,8 @@ enum class Trouble {
     step_with_two_runs,      // at the tread; also: the run
     last_step_with_run,      // at the run or tread
     wash_too_steep,          // wash: tread, how far it rises to the riser, how far it is to the next nosing
+    thickness_missing,       // the stair
+    no_room_between_treads,  // tread_thickness: riser, what would be left over its tread, negative or 0
     nosing_beyond_stair,     // at the nosing number: the number, how many there are
     tread_beyond_stair,      // at the base: the number, how many risers there are
     placed_without_stair,    // a key of a post without a place that has no meaning there
@@ -50,6 +52,7 @@ enum class Trouble {
     lower_gap_without_lower,  // the lower_gap
     max_gap_without_pickets,  // the max_gap
     per_tread_with_lower,     // the per_tread
+    thickness_without_open,   // the tread_thickness
     floor_falls,              // at the section: how far across the clear; the end it falls toward
     follow_without_floor,     // at the section
 };

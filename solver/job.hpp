@@ -68,6 +68,9 @@ struct Step {
     std::optional<Reading> rise, run, tread, nosing;
 };
 
+/// Whether there are boards between the treads.
+enum class RiserKind { closed, open };
+
 /// Whether a string is cut to the steps, or stands up past them.
 enum class StringKind { open, closed };
 
@@ -85,6 +88,8 @@ struct Stair {
     Reading nosing = 0;
     LineThrough line = LineThrough::minimax;
     AngleReading wash;
+    RiserKind riser = RiserKind::closed;
+    std::optional<Reading> tread_thickness;
     Strings strings;
     std::optional<Reading> string_above;
 };

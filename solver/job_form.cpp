@@ -208,6 +208,12 @@ void describe(Form& form, Stair& stair) {
     form.angle(
         "wash", stair.wash, draining, may_be_left_out,
         "how much the treads rise from their nosings toward the next riser; the floor and the landing are level");
+    form.choice(
+        "riser", stair.riser,
+        {{"closed", "a board from each tread to the next"}, {"open", "nothing: treads alone, `tread_thickness`"}},
+        may_be_left_out, "what is between the treads");
+    form.length("tread_thickness", stair.tread_thickness, Range::positive,
+                "plumb, of the treads and of the landing's edge; needed where the risers are open");
     strings(form, stair.strings);
     form.length("string_above", stair.string_above, Range::not_negative,
                 "the top of a closed string, plumb above the nosing line; pickets without a lower group stand on it");

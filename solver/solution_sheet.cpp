@@ -18,6 +18,12 @@ void describe(Sheet& sheet, const StairShape& stair) {
         row.length("off_line", stair.line ? std::optional(nosing.off_line) : std::nullopt,
                    "plumb above the nosing line, below it negative");
     });
+    sheet.list("open_risers", stair.open_risers, "where there are no boards between the treads",
+               [](Sheet& row, const OpenRiser& riser) {
+                   row.count("riser", riser.number, "its number, from 1");
+                   row.length("sphere", riser.sphere,
+                              "the diameter of the largest ball that passes between its treads");
+               });
     sheet.counts(
         "line_held_by",
         [&] {

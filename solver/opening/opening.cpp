@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "../measure/compare.hpp"
+#include "open_riser.hpp"
 
 namespace rakewright {
 namespace {
@@ -200,6 +201,11 @@ class Openings {
         const bool clear_of_posts = !between_posts || (left - beside > layout_.from_face + post_room_ &&
                                                        right + beside < layout_.to_face - post_room_);
         if (clear_of_posts && tread > 1 && like_tread_before(tread, beside)) return *unbroken_before_;
+        if (room_.treads->open()) {
+            OverTread over{tread, from, to, left - beside, right + beside, {}};
+            if (!clear_of_posts) over.posts = {beside_face(room_.line, End::from), beside_face(room_.line, End::to)};
+            return ball_between_plates(room_, over);
+        }
         Outline outline = profile_.over_ground(left - beside, right + beside, underside);
         if (!clear_of_posts)
             for (const End end : {End::from, End::to}) outline = clipped(outline, beside_face(room_.line, end));

@@ -30,13 +30,22 @@ struct NosingLine {
 /// or where no nosing does.
 using LineHolders = std::array<int, 3>;
 
+/// A riser without a board: the largest ball that passes between its two treads.
+struct OpenRiser {
+    int number = 0;
+    double sphere = 0;
+};
+
 /// A stair as measured, and the line drawn through it; none over a single measured step.
 struct StairShape {
     std::vector<Nosing> nosings;
     std::optional<NosingLine> line;
     LineHolders held_by{};
-    double wash = 0;  // rise of the treads toward their risers, as a slope
+    double wash = 0;                     // rise of the treads toward their risers, as a slope
+    double thickness = 0;                // plumb, of the treads where the risers are open; 0 where they are closed
+    std::vector<OpenRiser> open_risers;  // every one, where they are open
 
+    bool open() const { return thickness > 0; }
     int risers() const { return static_cast<int>(nosings.size()); }
     const Nosing& nosing(int number) const { return nosings[static_cast<std::size_t>(number - 1)]; }
     double run_total() const { return nosings.back().x; }
