@@ -48,7 +48,11 @@ Table stairs_table(const Job& job, const Solution& solution) {
                      {"held by", "held_by", Align::left}};
     const bool washes = std::any_of(solution.stairs.begin(), solution.stairs.end(),
                                     [](const StairShape& stair) { return stair.wash != 0; });
-    if (washes) table.columns.push_back({"wash in " + in_how_many(cells), "wash_in_" + in_how_many(cells)});
+    if (washes) {
+        table.columns.push_back({"wash", "wash_in_" + in_how_many(cells)});
+        table.footnotes = {"wash: how much the treads rise from their nosings to their backs, in " +
+                           in_how_many(cells) + "."};
+    }
     for (std::size_t i = 0; i < solution.stairs.size(); ++i) {
         const StairShape& stair = solution.stairs[i];
         const std::optional<double> slope = stair.line ? std::optional(stair.line->slope) : std::nullopt;
