@@ -27,12 +27,10 @@ Surroundings surroundings_of(const Job& job, const Solution& solution, const Sec
     if (!over.named()) return {nullptr, nullptr, nullptr, floor, false, {}};
     Surroundings around{
         &named(solution.stairs, over), placed ? from : nullptr, placed ? to : nullptr, floor, false, {}};
-    if (around.raked()) {
-        const Stair& stair = named(job.stairs, over);
-        const bool left = section.side ? section.side->left : true;
-        around.closed_string = (left ? stair.strings.left : stair.strings.right) == StringKind::closed;
-        if (around.closed_string) around.string_above = stair.string_above;
-    }
+    const Stair& stair = named(job.stairs, over);
+    const StringKind string = section.side && !section.side->left ? stair.strings.right : stair.strings.left;
+    around.closed_string = string == StringKind::closed && around.raked();
+    if (around.closed_string) around.string_above = stair.string_above;
     return around;
 }
 
@@ -146,15 +144,16 @@ class Solving {
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
         if (around.floor && around.raked())
             findings.push_back({Trouble::floor_under_rake, section.floor.place, {}, {}});
-        if (around.raked()) check_side(section, from && to ? named(job_.posts, section.from).stair : section.stair);
+        if (around.stair) check_side(section, around);
         if (findings.size() > before) return std::nullopt;
         return around;
     }
 
     /// A section up a stair whose strings differ has to say on which side it is.
-    void check_side(const Section& section, const Ref& over) {
-        const Stair& stair = named(job_.stairs, over);
-        if (stair.strings.left != stair.strings.right && !section.side)
+    void check_side(const Section& section, const Surroundings& around) {
+        const Stair& stair =
+            named(job_.stairs, around.placed() ? named(job_.posts, section.from).stair : section.stair);
+        if (stair.strings.left != stair.strings.right && !section.side && around.raked())
             solution_.findings.push_back({Trouble::side_missing, section.id.place, {}, stair.id.place});
     }
 
