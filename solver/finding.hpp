@@ -13,6 +13,9 @@ enum class Trouble {
     step_without_run,        // at the step, number counted from 1
     step_with_two_runs,      // at the tread; also: the run
     last_step_with_run,      // at the run or tread
+    wash_too_steep,          // wash: tread, how far it rises to the riser, how far it is to the next nosing
+    thickness_missing,       // the stair
+    no_room_between_treads,  // tread_thickness: riser, what would be left over its tread, negative or 0
     nosing_beyond_stair,     // at the nosing number: the number, how many there are
     tread_beyond_stair,      // at the base: the number, how many risers there are
     placed_without_stair,    // a key of a post without a place that has no meaning there
@@ -24,6 +27,10 @@ enum class Trouble {
     two_clears,              // clear_on_slope; also: clear
     slope_without_stair,     // clear_on_slope
     no_nosing_line,          // the stair named, or the section
+    floor_under_rake,        // floor
+    side_missing,            // the section; also: its stair
+    string_above_missing,    // the section; also: its build
+    below_string,            // lower_gap: how far below the string's top; also: string_above
     meets_corner,            // the post named at that end
     posts_overlap,           // the section: the clear distance that is left, negative or 0
     cut_too_steep,           // the post named at that end
@@ -67,6 +74,9 @@ enum class Trouble {
     max_gap_without_pickets,  // the max_gap, or the max_sphere: 0 or 1
     per_tread_with_lower,     // the per_tread
     lower_gap_chosen,  // the lower_gap: what was chosen, the ball that holds it, what it must stay below, tread or -1
+    thickness_without_open,  // the tread_thickness
+    floor_falls,             // at the section: how far across the clear; the end it falls toward
+    follow_without_floor,    // at the section
 };
 
 /// One finding. `end` where an end of a section is meant.

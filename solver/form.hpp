@@ -33,7 +33,7 @@ struct Word {
 };
 
 /// What a Ref names.
-enum class Kind { stair, post, build };  // a reader knows the key that each is listed under
+enum class Kind { stair, post, build, floor };  // a reader knows the key that each is listed under
 
 /// A value with a grammar of its own: one text of the job file that is neither a plain length, angle, count nor word.
 class Grammar {
@@ -75,6 +75,8 @@ class Form {
     virtual void text(const char* key, std::string& value, Need need, const char* about) = 0;
     virtual void length(const char* key, Reading& value, Range range, Need need, const char* about) = 0;
     virtual void length(const char* key, std::optional<Reading>& value, Range range, const char* about) = 0;
+    /// An angle in a range of whole degrees, the ends included; but one that may be left out and has no default is
+    /// more than 0 where the range begins with 0.
     virtual void angle(const char* key, AngleReading& value, Counts degrees, Need need, const char* about) = 0;
     virtual void angle(const char* key, std::optional<AngleReading>& value, Counts degrees, const char* about) = 0;
     virtual void count(const char* key, Count& value, Counts range, Need need, const char* about) = 0;
@@ -126,6 +128,14 @@ class Form {
         written_or_group(key, grammar, about, [&](Form& form) { describe(form, part); });
     }
 
+    /// A choice of words, or in its place a group of keys.
+    template <class Enum, class T>
+    void choice_or_part(const char* key, Enum& value, std::initializer_list<Word> words, T& part, const char* about) {
+        int index = static_cast<int>(value);
+        word_or_group(key, index, words, about, [&](Form& form) { describe(form, part); });
+        value = static_cast<Enum>(index);
+    }
+
     /// A list of groups.
     template <class T>
     void list(const char* key, std::vector<T>& values, Counts how_many, Need need, const char* about) {
@@ -142,6 +152,8 @@ class Form {
  protected:
     using Body = std::function<void(Form&)>;
     virtual void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) = 0;
+    virtual void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
+                               const Body& body) = 0;
     virtual void group(const char* key, Need need, const char* about, const Body& body) = 0;
     virtual void written_or_group(const char* key, Grammar& grammar, const char* about, const Body& body) = 0;
     virtual void each(const char* key, Counts how_many, Need need, const char* about, const Body& body) = 0;

@@ -68,6 +68,17 @@ struct Step {
     std::optional<Reading> rise, run, tread, nosing;
 };
 
+/// Whether there are boards between the treads.
+enum class RiserKind { closed, open };
+
+/// Whether a string is cut to the steps, or stands up past them.
+enum class StringKind { open, closed };
+
+/// The strings of a stair, seen walking up.
+struct Strings {
+    StringKind left = StringKind::open, right = StringKind::open;
+};
+
 struct Stair {
     Id id;
     std::optional<Count> risers;
@@ -77,6 +88,21 @@ struct Stair {
     Reading nosing = 0;
     LineThrough line = LineThrough::minimax;
     std::optional<Reading> clear_width, headroom, drop;
+    AngleReading wash;
+    RiserKind riser = RiserKind::closed;
+    std::optional<Reading> tread_thickness;
+    Strings strings;
+    std::optional<Reading> string_above;
+};
+
+/// Which end of a section a floor falls toward.
+enum class Toward { to, from };
+
+/// A floor that is not level, as it runs under a section.
+struct Floor {
+    Id id;
+    AngleReading falls;
+    Toward toward = Toward::to;
 };
 
 enum class PostFace { centre, downhill, uphill };
@@ -209,9 +235,20 @@ struct Build {
     Driver driver = usual_driver(Unit::inch);
 };
 
+/// A side of a stair, seen walking up, and where it is named.
+struct StairSide {
+    bool left = true;
+    Place place;
+};
+
+/// What a rail over a floor that falls runs parallel to.
+enum class Follow { level, floor };
+
 struct Section {
     Id id;
-    Ref from, to, stair, build;
+    Ref from, to, stair, floor, build;
+    Follow follow = Follow::level;
+    std::optional<StairSide> side;
     std::optional<Reading> clear, clear_on_slope;
     std::optional<Reading> height, max_gap, max_sphere, play;
     std::optional<LowerGap> lower_gap;
@@ -241,13 +278,11 @@ struct Returns {
     Return bottom = Return::none;
 };
 
-enum class StairSide { left, right };
-
 /// A rail that hands grip, beside a stair or on a guard.
 struct Handrail {
     Id id;
     Ref stair;
-    StairSide side = StairSide::left;
+    std::optional<StairSide> side;  // left if it is not said
     Reading height;
     Profile profile;
     std::optional<Reading> clearance;
@@ -278,7 +313,7 @@ struct FoundRail {
     Id id;
     Ref stair;
     Serves serves = Serves::both;
-    StairSide side = StairSide::left;
+    std::optional<StairSide> side;  // left if it is not said
     std::vector<Numbered> heights;
     std::optional<Reading> height, widest_gap, clearance, drop, side_gap;
     std::vector<Ball> balls;
@@ -291,6 +326,7 @@ struct Job {
     Unit units = Unit::inch;
     std::optional<Reading> round;
     std::vector<Stair> stairs;
+    std::vector<Floor> floors;
     std::vector<Post> posts;
     std::vector<Build> builds;
     std::vector<Section> sections;

@@ -56,6 +56,22 @@ class WrittenPostSize : public Grammar {
     PostSize& size_;
 };
 
+class WrittenSide : public Grammar {
+ public:
+    explicit WrittenSide(std::optional<StairSide>& side) : side_(side) {}
+    bool take(std::string_view text, Unit, Place place) override {
+        if (text != "left" && text != "right") return false;
+        side_ = {text == "left", place};
+        return true;
+    }
+    const char* expected() const override { return "`left` or `right`"; }
+    std::string pattern() const override { return "^left$|^right$"; }
+    bool may_be_number() const override { return false; }
+
+ private:
+    std::optional<StairSide>& side_;
+};
+
 class WrittenBase : public Grammar {
  public:
     explicit WrittenBase(Base& base) : base_(base) {}
@@ -112,7 +128,7 @@ class CountOrWord : public Grammar {
     Place place_;
 };
 
-constexpr Counts leaning{-44, 44}, turning{-360, 360};
+constexpr Counts leaning{-44, 44}, turning{-360, 360}, draining{0, 10};
 constexpr int most_steps = 1000, most_members = 20, most_named = 100000, most_turnings = 100;
 
 class WrittenLowerGap : public Grammar {
@@ -152,6 +168,24 @@ void describe(Form& form, Step& step) {
                 "level, from the nosing back to the next riser face, as a butted tape reads");
     form.length("nosing", step.nosing, Range::not_negative,
                 "projection of this step's nosing past its riser face, where it differs");
+}
+
+static constexpr std::initializer_list<Word> string_words = {
+    {"open", "cut to the steps: what is between the lower group and the steps is open"},
+    {"closed", "it stands up past the nosings: nothing is open under a lower group"}};
+
+void describe(Form& form, Strings& strings) {
+    form.about("The two strings, where they differ.");
+    form.choice("left", strings.left, string_words, may_be_left_out, "the one on the left, seen walking up");
+    form.choice("right", strings.right, string_words, may_be_left_out, "the one on the right");
+}
+
+/// Describes the strings, by one word for both or each by itself.
+static void strings(Form& form, Strings& strings) {
+    StringKind both = StringKind::open;
+    form.choice_or_part("string", both, string_words, strings,
+                        "what the steps end in at the sides, at both or at each");
+    if (both == StringKind::closed) strings = {both, both};
 }
 
 void describe(Form& form, Stair& stair) {
@@ -196,7 +230,27 @@ void describe(Form& form, Stair& stair) {
                 "plumb, the least from the nosing line to what stands over it, for the rules");
     form.length("drop", stair.drop, Range::not_negative,
                 "plumb, the greatest fall beside the open side, for the rules that ask for a guard");
-    form.later("wash", "treads that wash");
+    form.angle(
+        "wash", stair.wash, draining, may_be_left_out,
+        "how much the treads rise from their nosings toward the next riser; the floor and the landing are level");
+    form.choice(
+        "riser", stair.riser,
+        {{"closed", "a board from each tread to the next"}, {"open", "nothing: treads alone, `tread_thickness`"}},
+        may_be_left_out, "what is between the treads");
+    form.length("tread_thickness", stair.tread_thickness, Range::positive,
+                "plumb, of the treads and of the landing's edge; needed where the risers are open");
+    strings(form, stair.strings);
+    form.length("string_above", stair.string_above, Range::not_negative,
+                "the top of a closed string, plumb above the nosing line; pickets without a lower group stand on it");
+}
+
+void describe(Form& form, Floor& floor) {
+    form.about("A floor that drains: it falls along the sections over it.");
+    form.id(floor.id);
+    form.angle("falls", floor.falls, draining, be_given, "how much it falls along the section");
+    form.choice("toward", floor.toward,
+                {{"to", "it is lowest at the section's to end"}, {"from", "it is lowest at the section's from end"}},
+                be_given, "which end of the section it falls toward");
 }
 
 void describe(Form& form, Lean& lean) {
@@ -386,6 +440,16 @@ void describe(Form& form, Section& section) {
     form.name_of(Kind::post, "to", section.to, may_be_left_out, "the post at the other end");
     form.name_of(Kind::stair, "stair", section.stair, may_be_left_out,
                  "the stair that a section with a clear distance climbs, from its from end");
+    form.name_of(Kind::floor, "floor", section.floor, may_be_left_out,
+                 "the floor that falls under a section that is over no stair, or straight across its landing; heights "
+                 "then count from that floor");
+    form.choice("follow", section.follow,
+                {{"level", "the rail is level: heights and `lower_gap` count from the highest floor at its ends"},
+                 {"floor", "it runs parallel to the floor: they are plumb above the floor everywhere"}},
+                may_be_left_out, "how the rail runs over a floor that falls");
+    WrittenSide side(section.side);
+    form.written("side", side, may_be_left_out,
+                 "which side of its stair it is on, seen walking up, where the two strings differ");
     form.name_of(Kind::build, "build", section.build, be_given, "how it is made up");
     form.later_as("clear", "a map", "a clear distance taken low and high");
     form.length("clear", section.clear, Range::positive, "level, between the two post faces");
@@ -431,16 +495,12 @@ void describe(Form& form, Returns& returns) {
     form.choice("bottom", returns.bottom, words, may_be_left_out, "at the bottom end");
 }
 
-static void side_of_stair(Form& form, StairSide& side) {
-    form.choice("side", side, {{"left", "seen walking up"}, {"right", "seen walking up"}}, may_be_left_out,
-                "the side of the stair that it is on");
-}
-
 void describe(Form& form, Handrail& handrail) {
     form.about("A rail for the hand over a stair, parallel to its nosing line.");
     form.id(handrail.id);
     form.name_of(Kind::stair, "stair", handrail.stair, be_given, "the stair that it follows");
-    side_of_stair(form, handrail.side);
+    WrittenSide side(handrail.side);
+    form.written("side", side, may_be_left_out, "of the stair, seen walking up");
     form.length("height", handrail.height, Range::positive, be_given, "plumb, from the nosing line to its top");
     form.part("profile", handrail.profile, be_given, "its section");
     form.length("clearance", handrail.clearance, Range::positive, "level, from the rail to the wall behind it");
@@ -470,7 +530,8 @@ void describe(Form& form, FoundRail& found) {
     form.choice("serves", found.serves,
                 {{"both", "a guard whose top is the handrail"}, {"guard", "a guard"}, {"handrail", "a handrail"}},
                 may_be_left_out, "what it is");
-    side_of_stair(form, found.side);
+    WrittenSide side(found.side);
+    form.written("side", side, may_be_left_out, "of the stair, seen walking up");
     form.numbered("heights", found.heights, Range::positive, most_steps,
                   "over a stair: by nosing number, plumb from the nosing to the top of the rail");
     form.length("height", found.height, Range::positive, "over a floor: plumb, to the top of the rail");
@@ -492,6 +553,8 @@ void describe(Form& form, Job& job) {
     form.length("round", job.round, Range::positive,
                 "the tape division that printed readings are rounded to; 1/16 in, or 1 mm, if left out");
     form.named("stairs", job.stairs, most_named, may_be_left_out, "the stairs, each under a name of its own");
+    form.named("floors", job.floors, most_named, may_be_left_out,
+               "the floors that are not level, each under a name of its own");
     form.named("posts", job.posts, most_named, may_be_left_out, "the posts, each under a name of its own");
     form.named("builds", job.builds, most_named, may_be_left_out, "the builds, each under a name of its own");
     form.named("sections", job.sections, most_named, may_be_left_out, "the sections, each under a name of its own");
@@ -501,7 +564,6 @@ void describe(Form& form, Job& job) {
     form.texts("rules", job.rules, 20,
                "what to judge by: rule sets by name, or the path of a local amendment, relative to the job file");
     form.later("accuracy", "doubt of the results from the accuracy of the tape");
-    form.later("floors", "floors that fall");
     form.later("stock", "cutting plans from stock lengths");
     form.later("also_cut", "other sticks out of the same stock");
 }

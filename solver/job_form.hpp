@@ -5,7 +5,7 @@
 namespace rakewright {
 
 /// Every key of a job, its unit, range, default and meaning. Calls the verbs of `form` in an order in which whatever is
-/// named is described before it is named: units, stairs, posts, builds, sections.
+/// named is described before it is named: units, stairs, floors, posts, builds, sections.
 void describe(Form& form, Job& job);
 
 }  // namespace rakewright

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lower_gap.hpp"
 #include "measure/compare.hpp"
 #include "section_pickets.hpp"
+#include "way.hpp"
 
 namespace rakewright {
 namespace {
@@ -14,22 +16,6 @@ constexpr std::array both_groups{Group::upper, Group::lower};
 
 std::size_t index_of(End end) { return end == End::from ? 0 : 1; }
 std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
-
-RailLine way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces) {
-    if (around.placed()) return line_between(*around.from, *around.to, faces, *around.stair);
-    const NosingLine nosings = around.stair ? *around.stair->line : NosingLine{};
-    const Section& section = task.section;
-    const double lengthened = std::sqrt(1 + nosings.slope * nosings.slope);
-    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / lengthened, nosings);
-}
-
-/// The level places of the two faces half-way up the pickets; none where a face runs along the rail.
-std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const Levels& levels) {
-    const std::optional<double> from = face_along(line, End::from, levels.middle()),
-                                to = face_along(line, End::to, levels.middle());
-    if (!from || !to) return std::nullopt;
-    return std::array{*from, *to};
-}
 
 /// Whether two feet stand on one spot in plan.
 bool same_place(const Vector& a, const Vector& b) {
@@ -50,7 +36,15 @@ class Checking {
             findings_.push_back({Trouble::rails_meet, height_place(), {room}, {}});
             return;
         }
-        if (!around_.placed()) return;
+        if (around_.string_above && levels_.has_lower &&
+            less_than(levels_.lower_underside, *around_.string_above, levels_.upper_top)) {
+            findings_.push_back({Trouble::below_string,
+                                 task_.lower_gap()->size.place,
+                                 {*around_.string_above - levels_.lower_underside},
+                                 around_.string_above->place});
+            return;
+        }
+        if (!around_.placed() || !around_.treads()) return;
         const Group lowest = levels_.has_lower ? Group::lower : Group::upper;
         for (const OverNosing& over : nosings_passed()) {
             const GroupHeights& heights = over.lower ? *over.lower : over.upper;
@@ -63,9 +57,10 @@ class Checking {
             const std::optional<double> along = face_along(line_, end, levels_.underside(lowest));
             if (!along) continue;
             const Vector met = line_.at(*along, levels_.underside(lowest));
-            const double ground = tread_height(*around_.stair, tread_under(*around_.stair, met.x()));
+            const int tread = tread_under(*around_.stair, met.x());
+            const double ground = surface_height(*around_.stair, tread, met.x());
             if (less_than(met.z(), ground, levels_.upper_top)) {
-                below(tread_under(*around_.stair, met.x()), ground - met.z());
+                below(tread, ground - met.z());
                 return;
             }
         }
@@ -75,7 +70,7 @@ class Checking {
     std::vector<OverNosing> nosings_passed() const {
         std::vector<OverNosing> passed;
         const auto faces = faces_half_way(line_, levels_);
-        if (!around_.placed() || line_.slope == 0 || !faces) return passed;
+        if (!around_.placed() || !around_.treads() || line_.slope == 0 || !faces) return passed;
         passed.reserve(around_.stair->nosings.size());
         for (int number = 1; number <= around_.stair->risers(); ++number) {
             const Nosing& nosing = around_.stair->nosing(number);
@@ -116,7 +111,12 @@ class Checking {
     std::vector<Finding>& findings_;
 };
 
-std::optional<double> surface_at(const Surroundings& around, End end) {
+/// The surface that the post at an end stands on: on a floor that falls, the floor at the face met.
+std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end) {
+    if (around.floor) {
+        const std::optional<double> along = face_along(line, end, 0);
+        return along ? std::optional(line.floor_height(*along)) : std::nullopt;
+    }
     if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
     if (around.stair) return std::nullopt;
     return 0;
@@ -151,7 +151,7 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
             if (group == Group::lower && !levels.has_lower) continue;
             const Leg leg = choices.legs[index_of(end)][index_of(group)];
             const Bracket bracket =
-                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, end));
+                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end));
             blocked += bracket.driver_clear ? 0 : 1;
             if (leg == Leg::down && bracket.mark_height && less_than(*bracket.mark_height, build.post_leg))
                 findings.push_back({Trouble::leg_below_surface,
@@ -165,65 +165,20 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
-/// The openings under the lower rail with the gap at this mark: the one that is nearest to its limit, with what it must
-/// stay below.
-struct Tightest {
-    double sphere = 0, below = 0;
-    int tread = -1;
-};
-
-Tightest tightest_under_rail(const SectionTask& task, const Surroundings& around, const RailLine& line, double gap) {
-    const Levels levels = levels_of(task.build, task.height(), LowerGap{gap}, line);
-    const auto faces = faces_half_way(line, levels);
-    Tightest tightest{0, 1, -1};
-    if (!faces) return tightest;
-    const double margin = task.lower_gap()->size;
-    const int risers = around.stair ? around.stair->risers() : 0;
-    for (const Opening& opening :
-         openings_under_rail({line, levels, around.stair, around.placed()}, (*faces)[0], (*faces)[1])) {
-        const std::optional<double>& limit = task.limits.of(under_rail_at(opening.tread, risers));
-        if (!limit || opening.sphere - (*limit - margin) <= tightest.sphere - tightest.below) continue;
-        tightest = {opening.sphere, *limit - margin, opening.tread.value_or(-1)};
-    }
-    return tightest;
-}
-
-/// The largest lower gap that the tape marks with every ball under the rail below its limit; none with a finding. The
-/// balls grow with the gap.
-std::optional<double> largest_lower_gap(const SectionTask& task, const Surroundings& around, const RailLine& line,
-                                        std::vector<Finding>& findings) {
-    const Place place = task.lower_gap()->size.place;
-    const auto tightest = [&](long long mark) {
-        return tightest_under_rail(task, around, line, at_mark(mark, task.tape));
-    };
-    const auto will_do = [&](long long mark) {
-        const Tightest at = tightest(mark);
-        return less_than(at.sphere, at.below);
-    };
-    if (!task.limits.triangle && !task.limits.stair && !task.limits.level) {
-        findings.push_back({Trouble::auto_without_limit, place, {}, task.section.id.place});
-        return std::nullopt;
-    }
-    if (!will_do(0)) {
-        const Tightest at = tightest(0);
-        findings.push_back(
-            {Trouble::no_lower_gap, place, {at.sphere, at.below, double(at.tread)}, task.section.id.place});
-        return std::nullopt;
-    }
-    long long enough = 0, too_much = nearest_mark(task.height(), task.tape) + 1;
-    while (too_much - enough > 1) {
-        const long long middle = enough + (too_much - enough) / 2;
-        (will_do(middle) ? enough : too_much) = middle;
-    }
-    const Tightest at = tightest(enough);
+void note_fall(const SectionTask& task, const Surroundings& around, const RailLine& line, SectionResult& result,
+               std::vector<Finding>& findings) {
+    if (line.floor.slope == 0) return;
+    result.floor_falls = std::fabs(line.floor.slope) * result.clear;
+    const End low = around.floor->toward == Toward::from ? End::from : End::to;
     findings.push_back(
-        {Trouble::lower_gap_chosen, place, {at_mark(enough, task.tape), at.sphere, at.below, double(at.tread)}, {}});
-    return at_mark(enough, task.tape);
+        {Trouble::floor_falls, task.section.id.place, {*result.floor_falls}, {}, -1, static_cast<int>(index_of(low))});
 }
 
 void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
+    if (task.section.follow == Follow::floor && !task.section.floor.named())
+        findings.push_back({Trouble::follow_without_floor, task.section.id.place, {}, {}});
     if (task.build.pickets) return;
     if (task.section.max_gap)
         findings.push_back({Trouble::max_gap_without_pickets, task.section.max_gap->place, {0}, {}});
@@ -253,15 +208,15 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     }
     if (!task.build.lower.empty() && !task.lower_gap())
         findings.push_back({Trouble::lower_gap_missing, task.section.id.place, {}, task.build.id.place});
+    if (task.build.lower.empty() && around.closed_string && !around.string_above)
+        findings.push_back({Trouble::string_above_missing, task.section.id.place, {}, task.build.id.place});
     if (findings.size() > before) return std::nullopt;
 
-    const RailLine line = way_of(task, around, choices.faces);
     if (!task.build.lower.empty() && task.lower_gap()->is_auto) {
-        choices.lower_gap = largest_lower_gap(task, around, line, findings);
+        choices.lower_gap = largest_lower_gap(task, around, choices.faces, findings);
         if (!choices.lower_gap) return std::nullopt;
     }
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
-    const auto faces = faces_half_way(line, levels);
+    const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) {
         findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
         return std::nullopt;
@@ -282,14 +237,13 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings) {
-    const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
+    const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
     SectionResult result;
-    const auto faces = faces_half_way(line, levels);
     if (!faces) return result;
     result.slope = line.slope;
     result.clear = (*faces)[1] - (*faces)[0];
     result.clear_on_slope = result.clear * line.lengthened();
+    if (around.floor) note_fall(task, around, line, result, findings);
 
     LegsBetween legs{};
     if (task.build.bracket)
@@ -307,8 +261,9 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
             diagonals_between(result.members[task.build.upper.size() - 1], result.members[task.build.upper.size()]);
     for (const End end : both_ends) {
         EndHeights& heights = result.ends[index_of(end)];
-        heights.upper = heights_at_post(line, levels, end, Group::upper, surface_at(around, end));
-        if (levels.has_lower) heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, end));
+        heights.upper = heights_at_post(line, levels, end, Group::upper, surface_at(around, line, end));
+        if (levels.has_lower)
+            heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, line, end));
     }
     note_keys_without_effect(task, findings);
     result.lower_gap = choices.lower_gap;
@@ -316,12 +271,11 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
 }
 
 std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
-    const RailLine line = way_of(task, around, choices.faces);
-    const Levels levels = levels_of(task.build, task.height(), task.lower_gap(choices), line);
-    const auto faces = faces_half_way(line, levels);
+    const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) return {};
     if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices);
-    return openings_of({line, levels, around.stair, around.placed()}, {{}, (*faces)[0], (*faces)[1]}, 0);
+    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string},
+                       {{}, (*faces)[0], (*faces)[1]}, 0);
 }
 
 }  // namespace rakewright

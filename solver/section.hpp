@@ -47,6 +47,7 @@ struct EndHeights {
 struct SectionResult {
     double slope = 0;
     double clear = 0, clear_on_slope = 0;
+    std::optional<double> floor_falls;  // across the clear, plumb, where it does
     std::vector<Member> members;
     std::optional<Pickets> pickets;
     std::vector<Bracket> brackets;
@@ -59,12 +60,20 @@ struct SectionResult {
     bool raked() const { return slope != 0; }
 };
 
-/// What a section stands between: its stair, if it is over one, and its posts, if both have a place.
+/// What a section stands between: its stair, if it is over one, its posts, if both have a place, and the floor that it
+/// names.
 struct Surroundings {
     const StairShape* stair = nullptr;
     const StandingPost* from = nullptr;
     const StandingPost* to = nullptr;
+    const Floor* floor = nullptr;         // that it names
+    bool closed_string = false;           // whether the stair's string on its side is closed
+    std::optional<Reading> string_above;  // the top of that string, plumb above the nosing line
+    /// The treads that it is over; none over a floor.
+    const StairShape* treads() const { return floor ? nullptr : stair; }
     bool placed() const { return from != nullptr; }
+    /// Whether it runs up its stair, and not straight across it.
+    bool raked() const { return stair && !(placed() && straight_across(*from, *to)); }
 };
 
 /// Everything about a section but its surroundings, as it was asked for: its build with what it restates.

@@ -14,8 +14,8 @@ constexpr std::array both_ends{End::from, End::to};
 enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
 
 Standing standing_of(const PicketStand& stand) {
-    if (stand.levels.has_lower) return Standing::between_groups;
-    if (stand.line.slope == 0) return Standing::on_floor;
+    if (stand.levels.parallel()) return Standing::between_groups;
+    if (stand.line.slope == 0 || !stand.around.treads()) return Standing::on_floor;
     return stand.around.placed() ? Standing::on_treads : Standing::heights_unknown;
 }
 
@@ -34,7 +34,7 @@ PicketRoom picket_room(const PicketStand& stand, const std::vector<Member>& memb
             stand.line,
             stand.levels,
             members,
-            stand.around.placed() ? stand.around.stair : nullptr,
+            stand.around.placed() ? stand.around.treads() : nullptr,
             standing_of(stand) != Standing::heights_unknown,
             stand.task.tape};
 }
@@ -59,7 +59,11 @@ template <class Measure>
 auto with_openings(const PicketStand& stand, const Layout& layout, const Measure& measure) {
     const std::optional<double> level = turnings_of(stand, layout);
     const Silhouette silhouette = level ? silhouette_of(pickets_in(stand), *level) : Silhouette();
-    const OpeningRoom room{stand.line, stand.levels, stand.around.stair, stand.around.placed(),
+    const OpeningRoom room{stand.line,
+                           stand.levels,
+                           stand.around.treads(),
+                           stand.around.placed(),
+                           stand.around.closed_string,
                            level ? &silhouette : nullptr};
     return measure(room, layout, pickets_in(stand).width);
 }

@@ -8,6 +8,8 @@ void describe(Sheet& sheet, const StairShape& stair) {
                 "of the nosing line over level");
     sheet.number("rake_in_12", stair.line ? std::optional(stair.line->slope * 12) : std::nullopt,
                  "the rake as so much in 12");
+    sheet.angle("wash_deg", stair.wash > 0 ? std::optional(stair.wash) : std::nullopt,
+                "of the treads, from their nosings up toward the next riser");
     sheet.length("rise_total", stair.rise_total(), "plumb, from the floor at the foot to the landing");
     sheet.length("run_total", stair.run_total(), "level, from the first nosing to the last");
     sheet.list("nosings", stair.nosings, "lowest first", [&](Sheet& row, const Nosing& nosing) {
@@ -16,6 +18,12 @@ void describe(Sheet& sheet, const StairShape& stair) {
         row.length("off_line", stair.line ? std::optional(nosing.off_line) : std::nullopt,
                    "plumb above the nosing line, below it negative");
     });
+    sheet.list("open_risers", stair.open_risers, "where there are no boards between the treads",
+               [](Sheet& row, const OpenRiser& riser) {
+                   row.count("riser", riser.number, "its number, from 1");
+                   row.length("sphere", riser.sphere,
+                              "the diameter of the largest ball that passes between its treads");
+               });
     sheet.counts(
         "line_held_by",
         [&] {
@@ -144,6 +152,7 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
     sheet.length("clear", result.clear, "level between the post faces, half-way up the pickets");
     sheet.length("clear_on_slope", result.clear_on_slope, "the same along the rake");
     sheet.length("lower_gap", result.lower_gap, "plumb, where it was left to the rules");
+    sheet.length("floor_falls", result.floor_falls, "how far the floor that is named falls across the clear, plumb");
     sheet.list("members", result.members, "top to bottom",
                [](Sheet& row, const Member& member) { describe(row, member); });
     if (result.pickets)

@@ -21,9 +21,17 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post) {
 /// What a section stands between, as far as its posts and stair are known.
 Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
     const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
-    if (from && to) return {&named(solution.stairs, named(job.posts, section.from).stair), from, to};
-    if (section.stair.named()) return {&named(solution.stairs, section.stair), nullptr, nullptr};
-    return {};
+    const Floor* const floor = section.floor.named() ? &named(job.floors, section.floor) : nullptr;
+    const bool placed = from && to;
+    const Ref& over = placed ? named(job.posts, section.from).stair : section.stair;
+    if (!over.named()) return {nullptr, nullptr, nullptr, floor, false, {}};
+    Surroundings around{
+        &named(solution.stairs, over), placed ? from : nullptr, placed ? to : nullptr, floor, false, {}};
+    const Stair& stair = named(job.stairs, over);
+    const StringKind string = section.side && !section.side->left ? stair.strings.right : stair.strings.left;
+    around.closed_string = string == StringKind::closed && around.raked();
+    if (around.closed_string) around.string_above = stair.string_above;
+    return around;
 }
 
 class Solving {
@@ -161,8 +169,19 @@ class Solving {
         if (around.stair && !around.stair->line)
             findings.push_back(
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
+        if (around.floor && around.raked())
+            findings.push_back({Trouble::floor_under_rake, section.floor.place, {}, {}});
+        if (around.stair) check_side(section, around);
         if (findings.size() > before) return std::nullopt;
         return around;
+    }
+
+    /// A section up a stair whose strings differ has to say on which side it is.
+    void check_side(const Section& section, const Surroundings& around) {
+        const Stair& stair =
+            named(job_.stairs, around.placed() ? named(job_.posts, section.from).stair : section.stair);
+        if (stair.strings.left != stair.strings.right && !section.side && around.raked())
+            solution_.findings.push_back({Trouble::side_missing, section.id.place, {}, stair.id.place});
     }
 
     void check_between_placed(const Section& section) {

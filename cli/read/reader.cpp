@@ -85,11 +85,11 @@ class Reader : public Form {
     }
 
     void angle(const char* key, AngleReading& value, Counts range, Need need, const char*) override {
-        if (const Node* node = find(key, need)) take_angle(key, *node, range, value);
+        if (const Node* node = find(key, need)) take_angle(key, *node, range, true, value);
     }
     void angle(const char* key, std::optional<AngleReading>& value, Counts range, const char*) override {
         AngleReading reading;
-        if (const Node* node = find(key, may_be_left_out); node && take_angle(key, *node, range, reading))
+        if (const Node* node = find(key, may_be_left_out); node && take_angle(key, *node, range, false, reading))
             value = reading;
     }
 
@@ -109,7 +109,7 @@ class Reader : public Form {
             value = {*index, node->place()};
             return;
         }
-        static constexpr const char* words[] = {"stair", "post", "build"};
+        static constexpr const char* words[] = {"stair", "post", "build", "floor"};
         const std::string word = words[static_cast<std::size_t>(kind)];
         Refusal& refusal = refuse(node->place(), "there is no " + word + " " + ticked(document_.value(*node)));
         refusal.nearest = nearest_of(document_.value(*node), names);
@@ -198,13 +198,27 @@ class Reader : public Form {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char*) override {
-        const Node* const node = word_of(key, need, "a word");
+        if (const Node* const node = word_of(key, need, "a word")) take_word(key, *node, index, words);
+    }
+
+    void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char*,
+                       const Body& body) override {
+        const Node* const node = find(key, may_be_left_out);
         if (!node) return;
+        if (node->kind() == Node::Kind::map)
+            describe_map(*node, key_place(), {}, body);
+        else if (is_word(*node))
+            take_word(key, *node, index, words);
+        else
+            wrong_kind(key, *node, "a word, or a map of keys");
+    }
+
+    void take_word(const char* key, const Node& node, int& index, std::initializer_list<Word> words) {
         int number = 0;
         std::string expected;
         std::vector<std::string> known;
         for (const Word& word : words) {
-            if (document_.value(*node) == word.text) {
+            if (document_.value(node) == word.text) {
                 index = number;
                 if (std::strcmp(key, "units") == 0) unit_ = static_cast<Unit>(number);
                 return;
@@ -216,9 +230,9 @@ class Reader : public Form {
             known.emplace_back(word.text);
             ++number;
         }
-        Refusal& refusal = refuse(node->place(), ticked(key) + " cannot be '" + shown(document_.value(*node)) + "'");
+        Refusal& refusal = refuse(node.place(), ticked(key) + " cannot be '" + shown(document_.value(node)) + "'");
         refusal.expected = expected;
-        if (!is_full()) refusal.nearest = nearest(document_.value(*node), known);
+        if (!is_full()) refusal.nearest = nearest(document_.value(node), known);
     }
 
     void group(const char* key, Need need, const char*, const Body& body) override {
@@ -313,6 +327,7 @@ class Reader : public Form {
         if (key == "stairs") return Kind::stair;
         if (key == "posts") return Kind::post;
         if (key == "builds") return Kind::build;
+        if (key == "floors") return Kind::floor;
         return std::nullopt;
     }
 
@@ -456,11 +471,12 @@ class Reader : public Form {
         return true;
     }
 
-    bool take_angle(std::string_view key, const Node& node, Counts range, AngleReading& reading) {
+    bool take_angle(std::string_view key, const Node& node, Counts range, bool may_be_0, AngleReading& reading) {
+        const bool above_0 = range.least == 0 && !may_be_0;
         const auto expected = [&] {
             const std::string most = std::to_string(range.most);
-            return (range.least == 0 ? "more than 0 and at most " + most + " degrees"
-                                     : "degrees from " + std::to_string(range.least) + " to " + most) +
+            return (above_0 ? "more than 0 and at most " + most + " degrees"
+                            : "degrees from " + std::to_string(range.least) + " to " + most) +
                    ", or a slope such as 7 1/4 in 11";
         };
         if (!is_word(node)) {
@@ -471,7 +487,7 @@ class Reader : public Form {
         // Degrees are judged as they are written: 350 is no lean of -10.
         const std::optional<double> written_degrees = read_degrees(document_.value(node));
         const double given = written_degrees ? *written_degrees : angle ? degrees(*angle) : 0;
-        if (!angle || given < range.least || given > range.most || (range.least == 0 && !(given > 0))) {
+        if (!angle || given < range.least || given > range.most || (above_0 && !(given > 0))) {
             unreadable(key, node, expected());
             return false;
         }
@@ -578,7 +594,7 @@ class Reader : public Form {
     std::vector<Scope> scopes_;
     std::size_t depth_ = 0;
     Place found_key_;
-    std::array<Names, 3> names_;
+    std::array<Names, 4> names_;
     std::vector<Refusal> refusals_;
     Refusal not_kept_;
     std::size_t effort_left_ = 200'000'000;  // letters compared with letters, about a third of a second

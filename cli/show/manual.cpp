@@ -53,7 +53,7 @@ class ManualForm : public Form {
         row(key, "number, " + counts_words(range), may_be_left_out, {}, about);
     }
     void name_of(Kind kind, const char* key, Ref&, Need need, const char* about) override {
-        static constexpr const char* words[] = {"a stair", "a post", "a build"};
+        static constexpr const char* words[] = {"a stair", "a post", "a build", "a floor"};
         row(key, std::string("name of ") + words[static_cast<std::size_t>(kind)], need, {}, about);
     }
     void written(const char* key, Grammar& grammar, Need need, const char* about) override {
@@ -88,12 +88,13 @@ class ManualForm : public Form {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) override {
-        std::string values, meaning = about;
-        for (const Word& word : words) {
-            values += (values.empty() ? "`" : ", `") + std::string(word.text) + "`";
-            meaning += std::string("; `") + word.text + "`: " + word.about;
-        }
-        row(key, values, need, (words.begin() + index)->text, meaning);
+        row(key, values(words), need, (words.begin() + index)->text, meaning(words, about));
+    }
+    void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
+                       const Body& body) override {
+        row(key, values(words) + ", or keys, below", may_be_left_out, (words.begin() + index)->text,
+            meaning(words, about));
+        describe_inner(key, body);
     }
     void group(const char* key, Need need, const char* about, const Body& body) override {
         row(key, "keys, below", need, {}, about);
@@ -113,6 +114,18 @@ class ManualForm : public Form {
     }
 
  private:
+    static std::string values(std::initializer_list<Word> words) {
+        std::string values;
+        for (const Word& word : words) values += (values.empty() ? "`" : ", `") + std::string(word.text) + "`";
+        return values;
+    }
+
+    static std::string meaning(std::initializer_list<Word> words, const char* about) {
+        std::string meaning = about;
+        for (const Word& word : words) meaning += std::string("; `") + word.text + "`: " + word.about;
+        return meaning;
+    }
+
     void row(const char* key, const std::string& value, Need need, const std::string& usual, const std::string& about) {
         const std::string left_out = need == be_given ? "must be given" : usual.empty() ? "-" : "`" + usual + "`";
         rows_ += std::string("| `") + key + "` | " + value + " | " + left_out + " | " + about + " |\n";
@@ -190,7 +203,7 @@ std::string job_manual() {
         "`5ft 2-3/8in`, `184 mm`, "
         "`18.4 cm`, `1.2 m`. No length is larger than 1,000,000 or, but for 0, smaller than a millionth.\n\n"
         "**Angles.** Degrees (`33.4`, `8 1/2`), or a slope, so much in so much: `7 1/4 in 11`, `1/4 in 48`.\n\n"
-        "**Names** of stairs, posts, builds and sections are your own, 1 to 64 characters.\n\n"
+        "**Names** of stairs, floors, posts, builds and sections are your own, 1 to 64 characters.\n\n"
         "**Where things stand.** Each stair has its own axes: level from the first (lowest) nosing, uphill positive; "
         "plumb from the floor at "
         "the foot; left as seen by a person walking up. A section runs from its `from` end to its `to` end; left and "

@@ -128,16 +128,16 @@ class SchemaForm : public Form {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) override {
-        std::string allowed, meanings = about;
-        const char* separator = ": ";
-        for (const Word& word : words) {
-            allowed += (allowed.empty() ? "" : ", ") + quoted(word.text);
-            meanings += separator + (std::string("`") + word.text + "` ") + word.about;
-            separator = "; ";
-        }
-        std::string body = "\"enum\": [" + allowed + ']';
+        std::string body = enumerated(words);
         if (need == may_be_left_out) body += ", \"default\": " + quoted((words.begin() + index)->text);
-        property(key, need, meanings, body);
+        property(key, need, meanings(words, about), body);
+    }
+
+    void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
+                       const Body& body) override {
+        property(key, may_be_left_out, meanings(words, about),
+                 "\"anyOf\": [{" + enumerated(words) + "}, {" + described(body) +
+                     "}], \"default\": " + quoted((words.begin() + index)->text));
     }
 
     void group(const char* key, Need need, const char* about, const Body& body) override {
@@ -166,6 +166,22 @@ class SchemaForm : public Form {
     static std::string alternatives(const Grammar& grammar) {
         return "{\"type\": \"string\", \"pattern\": " + quoted(grammar.pattern()) + '}' +
                (grammar.may_be_number() ? ", {\"type\": \"number\"}" : "");
+    }
+
+    static std::string enumerated(std::initializer_list<Word> words) {
+        std::string allowed;
+        for (const Word& word : words) allowed += (allowed.empty() ? "" : ", ") + quoted(word.text);
+        return "\"enum\": [" + allowed + ']';
+    }
+
+    static std::string meanings(std::initializer_list<Word> words, const char* about) {
+        std::string meanings = about;
+        const char* separator = ": ";
+        for (const Word& word : words) {
+            meanings += separator + (std::string("`") + word.text + "` ") + word.about;
+            separator = "; ";
+        }
+        return meanings;
     }
 
     static std::string one_of_defined(const std::string& name) {

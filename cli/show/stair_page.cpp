@@ -46,6 +46,13 @@ Table stairs_table(const Job& job, const Solution& solution) {
                      {"total run", cells.in_unit("run_total")},
                      {"line", "line", Align::left},
                      {"held by", "held_by", Align::left}};
+    const bool washes = std::any_of(solution.stairs.begin(), solution.stairs.end(),
+                                    [](const StairShape& stair) { return stair.wash != 0; });
+    if (washes) {
+        table.columns.push_back({"wash", "wash_in_" + in_how_many(cells)});
+        table.footnotes = {"wash: how much the treads rise from their nosings to their backs, in " +
+                           in_how_many(cells) + "."};
+    }
     for (std::size_t i = 0; i < solution.stairs.size(); ++i) {
         const StairShape& stair = solution.stairs[i];
         const std::optional<double> slope = stair.line ? std::optional(stair.line->slope) : std::nullopt;
@@ -54,6 +61,9 @@ Table stairs_table(const Job& job, const Solution& solution) {
               set_out_slope(cells, slope), cells.length(stair.rise_total()), cells.length(stair.run_total()),
               cells.word(words(job.stairs[i].line)), cells.word(slope ? holders_of(stair, job.stairs[i]) : "no line")},
              {}});
+        if (washes)
+            table.rows.back().cells.push_back(
+                set_out_slope(cells, stair.wash != 0 ? std::optional(stair.wash) : std::nullopt));
     }
     return table;
 }
@@ -80,6 +90,19 @@ Table nosings_table(const Job& job, const Solution& solution) {
             table.rows.back().cells[0].raw = job.stairs[i].id.name;
         }
     }
+    return table;
+}
+
+Table open_risers_table(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"open_risers", "The open risers: the largest ball that passes between two treads", {}, {}, {}, {}};
+    table.columns = {{"stair", "stair", Align::left}, {"riser", "riser"}, {"ball", cells.in_unit("sphere")}};
+    for (std::size_t i = 0; i < solution.stairs.size(); ++i)
+        for (const OpenRiser& riser : solution.stairs[i].open_risers) {
+            const std::string& id = job.stairs[i].id.name;
+            table.rows.push_back(
+                {{{riser.number == 1 ? id : "", id}, cells.count(riser.number), cells.length(riser.sphere)}, {}});
+        }
     return table;
 }
 
@@ -115,7 +138,8 @@ Table over_nosings_table(const Job& job, const Solution& solution) {
 }  // namespace
 
 std::vector<Table> stair_tables(const Job& job, const Solution& solution) {
-    return {stairs_table(job, solution), nosings_table(job, solution), over_nosings_table(job, solution)};
+    return {stairs_table(job, solution), nosings_table(job, solution), open_risers_table(job, solution),
+            over_nosings_table(job, solution)};
 }
 
 }  // namespace rakewright

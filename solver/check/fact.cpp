@@ -112,6 +112,10 @@ class Facts {
         subject.tells.push_back(Q::handrail_sides);
         if (const int sides = sides_with_handrail(index)) tell(subject, Q::handrail_sides, {}, sides);
         subject.tells.push_back(Q::tread_slope);
+        if (stair.wash.place.size > 0 || stair.wash.angle.rise != 0)
+            tell(subject, Q::tread_slope, {}, slope(stair.wash.angle));
+        for (const OpenRiser& riser : shape.open_risers)
+            tell(subject, Q::open_riser, numbered("riser", riser.number), riser.sphere);
     }
 
     /// A projection that nobody read is no figure, though the geometry takes it as none.
@@ -120,13 +124,14 @@ class Facts {
                std::any_of(stair.steps.begin(), stair.steps.end(), [](const Step& step) { return step.nosing; });
     }
 
+    static bool is_left(const std::optional<StairSide>& side) { return !side || side->left; }
+
     int sides_with_handrail(int stair) const {
         bool has[2] = {false, false};
         for (const Handrail& handrail : job_.handrails)
-            if (handrail.stair.index == stair) has[static_cast<int>(handrail.side)] = true;
+            if (handrail.stair.index == stair) has[is_left(handrail.side)] = true;
         for (const FoundRail& found : job_.as_found)
-            if (found.stair.index == stair && found.serves != FoundRail::Serves::guard)
-                has[static_cast<int>(found.side)] = true;
+            if (found.stair.index == stair && found.serves != FoundRail::Serves::guard) has[is_left(found.side)] = true;
         return (has[0] ? 1 : 0) + (has[1] ? 1 : 0);
     }
 

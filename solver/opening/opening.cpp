@@ -5,6 +5,7 @@
 
 #include "../measure/compare.hpp"
 #include "hollowed.hpp"
+#include "open_riser.hpp"
 
 namespace rakewright {
 namespace {
@@ -64,9 +65,8 @@ class Profile {
     /// Treads, riser faces and undersides of nosings from left to right, the nosings thin; or a floor.
     Outline ground(double from, double to) const {
         if (!over_treads()) {
-            const double height = room_.treads
-                                      ? tread_height(*room_.treads, tread_under(*room_.treads, line_.origin.x()))
-                                      : line_.origin.z();
+            if (!room_.treads) return {{from, line_.floor_height(from)}, {to, line_.floor_height(to)}};
+            const double x = line_.origin.x(), height = surface_height(*room_.treads, tread_under(*room_.treads, x), x);
             return {{from, height}, {to, height}};
         }
         const StairShape& stair = *room_.treads;
@@ -82,11 +82,11 @@ class Profile {
             }
             last = number;
             const double riser = along_of(nosing.x + nosing.projection);
-            points.push_back({riser, tread_height(stair, number - 1)});
+            points.push_back({riser, surface_height(stair, number - 1, nosing.x + nosing.projection)});
             points.push_back({riser, nosing.z});
             points.push_back({along_of(nosing.x), nosing.z});
         }
-        const double lower = tread_height(stair, first), upper = tread_height(stair, last);
+        const double lower = surface_height(stair, first, lowest_x), upper = surface_height(stair, last, highest_x);
         points.insert(points.begin(), {line_.x > 0 ? from : to, lower});
         points.push_back({line_.x > 0 ? to : from, upper});
         if (line_.x < 0) std::reverse(points.begin(), points.end());
@@ -108,6 +108,7 @@ class Openings {
         : room_(room), layout_(layout), width_(width), profile_(room) {
         // Beyond the faces a leaning post cuts the outline somewhat farther out than half-way up.
         reach_ = room.levels.upper_top;
+        if (!room.treads) reach_ -= std::min(room.line.floor.at(layout.from_face), room.line.floor.at(layout.to_face));
         for (const End end : {End::from, End::to}) {
             const std::optional<double> low = face_along(room.line, end, 0);
             const double half_way = end == End::from ? layout.from_face : layout.to_face;
@@ -117,9 +118,9 @@ class Openings {
 
     std::vector<Opening> all() {
         if (layout_.centres.size() > 1)
-            add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.has_lower, INFINITY));
+            add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.parallel(), INFINITY));
         for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
-        if (room_.levels.has_lower) add_under_rail();
+        if (room_.levels.has_lower && !room_.closed_string) add_under_rail();
         return std::move(openings_);
     }
 
@@ -129,7 +130,7 @@ class Openings {
     }
 
     GapBalls through_gaps(double enough) const {
-        const bool all_alike = room_.levels.has_lower || !profile_.over_treads() || !room_.placed;
+        const bool all_alike = room_.levels.parallel() || !profile_.over_treads() || !room_.placed;
         return {widest_between_pickets(all_alike, enough), {at_post(End::from), at_post(End::to)}};
     }
 
@@ -140,7 +141,7 @@ class Openings {
 
     Outline opening(double from, double to) const {
         const Levels& levels = room_.levels;
-        if (levels.has_lower) return profile_.between_levels(from, to, levels.lower_top, levels.upper_underside);
+        if (levels.parallel()) return profile_.between_levels(from, to, levels.lower_top, levels.upper_underside);
         // Where the posts have no place the treads are not known to be here or there: the nosing line stands for them.
         if (room_.treads && !room_.placed) return profile_.between_levels(from, to, 0, levels.upper_underside);
         return profile_.over_ground(from, to, levels.upper_underside);
@@ -224,6 +225,11 @@ class Openings {
         const bool clear_of_posts = !between_posts || (left - beside > layout_.from_face + post_room_ &&
                                                        right + beside < layout_.to_face - post_room_);
         if (clear_of_posts && tread > 1 && like_tread_before(tread, beside)) return *unbroken_before_;
+        if (room_.treads->open()) {
+            OverTread over{tread, from, to, left - beside, right + beside, {}};
+            if (!clear_of_posts) over.posts = {beside_face(room_.line, End::from), beside_face(room_.line, End::to)};
+            return ball_between_plates(room_, over);
+        }
         Outline outline = profile_.over_ground(left - beside, right + beside, underside);
         if (!clear_of_posts)
             for (const End end : {End::from, End::to}) outline = clipped(outline, beside_face(room_.line, end));
@@ -254,6 +260,7 @@ class Openings {
             const int number = tread + step, other = tread_before_ + step;
             if (!in_reach(tread, number) && !in_reach(tread_before_, other)) continue;
             if (!exists(number) || !exists(other)) return false;
+            if (stair.wash != 0 && (number == stair.risers()) != (other == stair.risers())) return false;
             const Nosing &a = stair.nosing(number), &b = stair.nosing(other), &at = stair.nosing(tread),
                          &at_before = stair.nosing(tread_before_);
             if (!same(a.projection, b.projection, scale) || !same(a.off_line, b.off_line, scale) ||

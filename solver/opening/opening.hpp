@@ -23,8 +23,9 @@ struct Opening {
 struct OpeningRoom {
     const RailLine& line;
     const Levels& levels;
-    const StairShape* treads = nullptr;  // that the section is over; none: a floor at the line's own height
+    const StairShape* treads = nullptr;  // that the section is over; none: the line's floor
     bool placed = false;                 // whether its posts stand in a known place over the treads
+    bool closed_string = false;          // nothing is open under the lower group then
     const Silhouette* turned = nullptr;  // of its pickets, where they are turned
 };
 

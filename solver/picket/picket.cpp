@@ -75,8 +75,9 @@ Plane entered(const RailLine& line, double level, double in) {
 }
 
 double footing(const PicketRoom& room, double along) {
-    const Vector under = room.line.at(along);
-    return room.treads ? tread_height(*room.treads, tread_under(*room.treads, under.x())) : under.z();
+    if (!room.treads) return room.line.floor_height(along);
+    const double x = room.line.at(along).x();
+    return surface_height(*room.treads, tread_under(*room.treads, x), x);
 }
 
 PicketPiece one_piece(const Piece& piece) {
@@ -94,7 +95,7 @@ PicketPiece one_for_all(const Piece& piece, std::size_t count) {
 
 std::vector<PicketPiece> pieces_of(const PicketRoom& room, const Layout& layout) {
     std::vector<PicketPiece> pieces;
-    if (room.levels.has_lower) {
+    if (room.levels.parallel()) {
         pieces.push_back(one_for_all(picket_piece(room, layout.centres.front()), layout.centres.size()));
         return pieces;
     }
@@ -164,7 +165,7 @@ Piece picket_piece(const PicketRoom& room, double along) {
     const Frame frame = frame_plumb(room.line.at(along), uphill * room.line.x, uphill * room.line.y);
     const Plough& plough = room.build.plough;
     const Plane head = entered(room.line, room.levels.upper_underside, plough.upper);
-    const Plane foot = room.levels.has_lower
+    const Plane foot = room.levels.parallel()
                            ? entered(room.line, room.levels.lower_top, -plough.lower)
                            : Plane{Vector(0, 0, footing(room, along) - plough.lower), Vector::UnitZ()};
     return {{room.build.depth, room.build.width}, *cut(frame, foot), *cut(frame, head)};
@@ -201,7 +202,7 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
     };
     mark(Group::upper, pickets.upper, room.build.plough.upper);
     mark(Group::lower, pickets.lower, room.build.plough.lower);
-    if (room.levels.has_lower || room.footing_known) pickets.pieces = pieces_of(room, layout);
+    if (room.levels.parallel() || room.footing_known) pickets.pieces = pieces_of(room, layout);
     if (room.build.shape == PicketShape::turned)
         if (const std::optional<double> level = turning_level(room, layout))
             for (PicketPiece& piece : pickets.pieces) piece.trim = trim_of(room.build, piece.piece, *level);

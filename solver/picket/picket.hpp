@@ -71,8 +71,7 @@ struct PicketRoom {
     const RailLine& line;
     const Levels& levels;
     const std::vector<Member>& members;
-    const StairShape* treads =
-        nullptr;  // that they stand on where there is no lower group; none: a floor at the line's own height
+    const StairShape* treads = nullptr;  // that they stand on where there is no lower group; none: the line's floor
     bool footing_known = true;  // false on a stair whose posts have no place: no lengths then, without a lower group
     Tape tape;
 };

@@ -81,7 +81,8 @@ TreadLayout laid_out_on_treads(const TreadRoom& room, int per_tread) {
             const double from_riser = j * (next.x - here.x) / per_tread;
             const double face = (here.x + here.projection + from_riser - line.origin.x()) / line.x;
             const double centre = face + uphill * room.width / 2;
-            if (cuts_into_post(room, centre, here.z)) continue;
+            const double surface = surface_height(room.stair, tread, line.at(centre).x());
+            if (cuts_into_post(room, centre, surface)) continue;
             result.layout.centres.push_back(centre);
             result.feet.push_back({tread, from_riser});
         }

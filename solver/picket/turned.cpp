@@ -17,7 +17,7 @@ double tip(const PicketBuild& build, const Slant& cut) { return build.width / 2 
 /// Plumb, how far the picket enters the rail, and what it stands on.
 double in_upper(const PicketRoom& room, const Piece& piece) { return piece.to.at - room.levels.upper_underside; }
 double in_lower(const PicketRoom& room, const Piece& piece) {
-    return room.levels.has_lower ? room.levels.lower_top - piece.from.at : room.build.plough.lower.value;
+    return room.levels.parallel() ? room.levels.lower_top - piece.from.at : room.build.plough.lower.value;
 }
 
 /// The worst of what is found of many pickets.
@@ -61,7 +61,7 @@ std::optional<double> turning_level(const PicketRoom& room, const Layout& layout
     if (layout.centres.empty()) return std::nullopt;
     const double under_rail = room.levels.upper_underside - between_blocks(build);
     if (build.upper_block) return under_rail - *build.upper_block;
-    if (room.levels.has_lower) {
+    if (room.levels.parallel()) {
         const Piece piece = picket_piece(room, layout.centres.front());
         const double off = *build.length - length(piece);
         return piece.from.at + build.blocks->lower - off / 2;
@@ -88,7 +88,7 @@ bool trims_fit(const PicketRoom& room, const Layout& layout, double level, const
     Worst stick;
     std::array<Worst, 2> bought, left;
     for (std::size_t i = 0; i < layout.centres.size(); ++i) {
-        if (room.levels.has_lower && i > 0) break;  // all are like the first
+        if (room.levels.parallel() && i > 0) break;  // all are like the first
         const Piece piece = picket_piece(room, layout.centres[i]);
         const Trim trim = trim_of(build, piece, level);
         const double number = double(i + 1), whole = overall(piece);

@@ -26,6 +26,10 @@ std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const
     return {face_left_by(from, x, y), face_left_by(to, -x, -y)};
 }
 
+bool straight_across(const StandingPost& from, const StandingPost& to) {
+    return !(std::fabs(level_way(from, to)[0]) > 0);
+}
+
 RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces,
                       const StairShape& stair) {
     const auto [x, y] = level_way(from, to);

@@ -7,6 +7,14 @@
 
 namespace rakewright {
 
+/// The floor under a section, plumb over its line's origin: as high as that at `high` along, and rising so much for
+/// each unit of level from there.
+struct FloorUnder {
+    double high = 0;
+    double slope = 0;
+    double at(double along) const { return slope * (along - high); }
+};
+
 /// The way a section's rail goes: a plumb plane through the centres of its posts' feet, the nosing line or floor as it
 /// runs in that plane, and the post faces that bound it. Places along it are level distances from its origin, along (x,
 /// y), which is the centre of the from post's foot, or its face where only the clear distance is known. `above` is
@@ -16,11 +24,13 @@ struct RailLine {
     double x = 1, y = 0;             // the level unit direction from the from end to the to end
     double slope = 0;                // rise for each unit of level
     Plane from, to;                  // normals looking into the section
+    FloorUnder floor{};              // where the section is over a floor and not over treads
 
     const Plane& face(End end) const { return end == End::from ? from : to; }
     Vector at(double along, double above = 0) const {
         return origin + Vector(along * x, along * y, along * slope + above);
     }
+    double floor_height(double along) const { return origin.z() + floor.at(along); }
     /// Length along the slope, or plumb of what is square to it, for each unit of level or square.
     double lengthened() const;
 };
@@ -31,6 +41,9 @@ using FacesMet = std::array<Face, 2>;
 /// The faces that a straight line between the centres of two posts' feet leaves them by. An end that leaves through a
 /// corner is none. The posts may not stand on one another.
 std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const StandingPost& to);
+
+/// Whether a rail between two posts runs straight across their stair.
+bool straight_across(const StandingPost& from, const StandingPost& to);
 
 /// The way of a rail between two posts over their stair, which must have a nosing line.
 RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces, const StairShape& stair);

@@ -14,10 +14,13 @@ enum class Group { upper, lower };
 struct Levels {
     double upper_top = 0;
     double upper_underside = 0;
-    double lower_top = 0;  // of the nosing line or floor itself (0) where there is no lower group
+    double lower_top = 0;  // what the pickets stand on; without a lower group the nosing line or floor itself (0)
     double lower_underside = 0;
     bool has_lower = false;
+    bool on_string = false;  // pickets without a lower group stand on a closed string: `lower_top` is its top
 
+    /// Whether what the pickets stand on runs parallel to the rail.
+    bool parallel() const { return has_lower || on_string; }
     double underside(Group group) const { return group == Group::upper ? upper_underside : lower_underside; }
     double top(Group group) const { return group == Group::upper ? upper_top : lower_top; }
     /// Half-way up the pickets: where `clear` and the gaps are taken.

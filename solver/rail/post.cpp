@@ -26,11 +26,11 @@ std::optional<double> place_of_centre(const Post& post, const StairShape& stair,
 std::optional<double> height_of_foot(const Post& post, const StairShape& stair, double x,
                                      std::vector<Finding>& findings) {
     switch (post.base.on) {
-        case Base::On::what_is_under: return tread_height(stair, tread_under(stair, x));
+        case Base::On::what_is_under: return surface_height(stair, tread_under(stair, x), x);
         case Base::On::height: return post.base.height;
         case Base::On::tread: break;
     }
-    if (post.base.tread <= stair.risers()) return tread_height(stair, post.base.tread);
+    if (post.base.tread <= stair.risers()) return surface_height(stair, post.base.tread, x);
     findings.push_back(
         {Trouble::tread_beyond_stair, post.base.place, {double(post.base.tread), double(stair.risers())}, {}});
     return std::nullopt;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "../measure/compare.hpp"
+#include "plate.hpp"
 
 namespace rakewright {
 namespace {
@@ -184,21 +185,69 @@ LineHolders chosen_holders(const StairShape& shape, LineThrough rule) {
     return {};
 }
 
-}  // namespace
-
-StairShape shape_of(const Stair& stair, const LineHolders& held_by, std::vector<Finding>& findings) {
-    if (stair.steps.empty()) return even_shape(stair, findings);
-    StairShape shape;
-    shape.nosings = measured_nosings(stair, findings);
-    if (shape.risers() < 2) return shape;
-    shape.held_by = held_by;
-    shape.line = held_by[0] > 0 ? held_line(shape, held_by) : fitted_line(shape);
-    for (Nosing& nosing : shape.nosings) nosing.off_line = nosing.z - shape.line->at(nosing.x);
+/// The shape with the wash of its treads; none where one would reach its next nosing.
+StairShape washed(StairShape shape, const Stair& stair, std::vector<Finding>& findings) {
+    shape.wash = slope(stair.wash.angle);
+    for (int tread = 1; tread < shape.risers(); ++tread) {
+        const Nosing &here = shape.nosing(tread), &next = shape.nosing(tread + 1);
+        const double washes = surface_height(shape, tread, next.x + next.projection) - here.z;
+        if (less_than(washes, next.z - here.z)) continue;
+        findings.push_back({Trouble::wash_too_steep, stair.wash.place, {double(tread), washes, next.z - here.z}, {}});
+        shape.nosings.clear();
+        break;
+    }
     return shape;
 }
 
+/// The shape with what is open between its treads; none where a tread would lie on the one below it.
+StairShape opened(StairShape shape, const Stair& stair, std::vector<Finding>& findings) {
+    if (stair.riser == RiserKind::closed) {
+        if (stair.tread_thickness)
+            findings.push_back({Trouble::thickness_without_open, stair.tread_thickness->place, {}, {}});
+        return shape;
+    }
+    if (!stair.tread_thickness) {
+        findings.push_back({Trouble::thickness_missing, stair.id.place, {}, {}});
+        shape.nosings.clear();
+        return shape;
+    }
+    shape.thickness = *stair.tread_thickness;
+    for (int riser = 1; riser <= shape.risers(); ++riser) {
+        const double room = room_under(shape, riser);
+        if (!less_than(0, room, shape.nosing(riser).z)) {
+            findings.push_back(
+                {Trouble::no_room_between_treads, stair.tread_thickness->place, {double(riser), room}, {}});
+            shape.nosings.clear();
+            shape.open_risers.clear();
+            return shape;
+        }
+        shape.open_risers.push_back({riser, ball_under(shape, riser)});
+    }
+    return shape;
+}
+
+/// The shape with its treads as they are made.
+StairShape with_treads(StairShape shape, const Stair& stair, std::vector<Finding>& findings) {
+    if (stair.wash.angle.rise != 0) shape = washed(std::move(shape), stair, findings);
+    if (stair.riser == RiserKind::closed && !stair.tread_thickness) return shape;
+    return opened(std::move(shape), stair, findings);
+}
+
+}  // namespace
+
+StairShape shape_of(const Stair& stair, const LineHolders& held_by, std::vector<Finding>& findings) {
+    if (stair.steps.empty()) return with_treads(even_shape(stair, findings), stair, findings);
+    StairShape shape;
+    shape.nosings = measured_nosings(stair, findings);
+    if (shape.risers() < 2) return with_treads(std::move(shape), stair, findings);
+    shape.held_by = held_by;
+    shape.line = held_by[0] > 0 ? held_line(shape, held_by) : fitted_line(shape);
+    for (Nosing& nosing : shape.nosings) nosing.off_line = nosing.z - shape.line->at(nosing.x);
+    return with_treads(std::move(shape), stair, findings);
+}
+
 StairShape shape_of(const Stair& stair, std::vector<Finding>& findings) {
-    if (stair.steps.empty()) return even_shape(stair, findings);
+    if (stair.steps.empty()) return shape_of(stair, {}, findings);
     StairShape bare;
     std::vector<Finding> once;
     bare.nosings = measured_nosings(stair, once);
@@ -212,5 +261,12 @@ int tread_under(const StairShape& shape, double x) {
 }
 
 double tread_height(const StairShape& shape, int tread) { return tread == 0 ? 0 : shape.nosing(tread).z; }
+
+double surface_height(const StairShape& shape, int tread, double x) {
+    const double level = tread_height(shape, tread);
+    if (shape.wash == 0 || tread == 0 || tread == shape.risers()) return level;
+    const Nosing &nosing = shape.nosing(tread), &next = shape.nosing(tread + 1);
+    return level + shape.wash * (std::clamp(x, nosing.x, next.x + next.projection) - nosing.x);
+}
 
 }  // namespace rakewright

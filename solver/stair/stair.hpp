@@ -30,12 +30,22 @@ struct NosingLine {
 /// or where no nosing does.
 using LineHolders = std::array<int, 3>;
 
+/// A riser without a board: the largest ball that passes between its two treads.
+struct OpenRiser {
+    int number = 0;
+    double sphere = 0;
+};
+
 /// A stair as measured, and the line drawn through it; none over a single measured step.
 struct StairShape {
     std::vector<Nosing> nosings;
     std::optional<NosingLine> line;
     LineHolders held_by{};
+    double wash = 0;                     // rise of the treads toward their risers, as a slope
+    double thickness = 0;                // plumb, of the treads where the risers are open; 0 where they are closed
+    std::vector<OpenRiser> open_risers;  // every one, where they are open
 
+    bool open() const { return thickness > 0; }
     int risers() const { return static_cast<int>(nosings.size()); }
     const Nosing& nosing(int number) const { return nosings[static_cast<std::size_t>(number - 1)]; }
     double run_total() const { return nosings.back().x; }
@@ -52,7 +62,11 @@ StairShape shape_of(const Stair& stair, const LineHolders& held_by, std::vector<
 /// The tread under a place: 0 the floor at the foot, i from nosing i on, exactly over a nosing the upper one.
 int tread_under(const StairShape& shape, double x);
 
-/// Height of a tread, 0..N, over the floor at the foot.
+/// Height of a tread, 0..N, at its nosing, over the floor at the foot.
 double tread_height(const StairShape& shape, int tread);
+
+/// Height of a tread's surface under a place, over the floor at the foot: a tread that washes rises from its nosing to
+/// the next riser face. A place beyond the tread's ends counts as that end.
+double surface_height(const StairShape& shape, int tread, double x);
 
 }  // namespace rakewright

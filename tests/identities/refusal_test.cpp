@@ -90,6 +90,31 @@ std::vector<Refused> refused_jobs() {
         {Trouble::step_without_run, with_stair(measured_stair({7, 7, 7}, {10}))},
         {Trouble::step_with_two_runs, with_stair(both)},
         {Trouble::last_step_with_run, with_stair(measured_stair({7, 7}, {10, 10}))},
+        {Trouble::wash_too_steep, changed(even,
+                                          [](Job& job) {
+                                              job.stairs[0].wash.angle = {8, 12};
+                                          })},
+        {Trouble::thickness_missing, changed(even, [](Job& job) { job.stairs[0].riser = RiserKind::open; })},
+        {Trouble::no_room_between_treads, changed(even,
+                                                  [](Job& job) {
+                                                      job.stairs[0].riser = RiserKind::open;
+                                                      job.stairs[0].tread_thickness = Reading(8);
+                                                  })},
+        {Trouble::floor_under_rake, changed(even,
+                                            [](Job& job) {
+                                                job.floors.resize(1);
+                                                job.sections[0].floor = ref(0);
+                                            })},
+        {Trouble::side_missing, changed(even, [](Job& job) { job.stairs[0].strings.left = StringKind::closed; })},
+        {Trouble::string_above_missing, changed(open,
+                                                [](Job& job) {
+                                                    job.stairs[0].strings = {StringKind::closed, StringKind::closed};
+                                                })},
+        {Trouble::below_string, changed(even,
+                                        [](Job& job) {
+                                            job.stairs[0].strings = {StringKind::closed, StringKind::closed};
+                                            job.stairs[0].string_above = Reading(3);
+                                        })},
         {Trouble::nosing_beyond_stair, changed(even, [](Job& job) { job.posts[1].nosing.value = 6; })},
         {Trouble::tread_beyond_stair, changed(even,
                                               [](Job& job) {

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "section.hpp"
+
+namespace rakewright {
+
+/// Which way a section goes: its line, the heights of its groups over it, and the level places of the two faces
+/// half-way up the pickets; none where a face runs along the rail.
+struct Way {
+    RailLine line;
+    Levels levels;
+    std::optional<std::array<double, 2>> faces;
+};
+
+/// The way of a section that meets these faces, with this lower gap: over its stair, over a level floor, or over the
+/// floor that it names. There the rail is level, its heights over the highest floor at the ends of the clear; or it
+/// runs as the floor does. A floor between placed posts is as high as the foot of the post that stands higher on it
+/// says.
+Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces,
+           const std::optional<LowerGap>& lower_gap);
+
+/// The level places of the two faces half-way up the pickets.
+std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const Levels& levels);
+
+}  // namespace rakewright
