@@ -287,40 +287,64 @@ TEST_CASE("a rule of which the job has no subject is not judged", "[check]") {
 }
 
 TEST_CASE("gaps between pickets are those that the marks leave", "[check]") {
-    // Every near edge of nine pickets set to the nearest sixteenth along the rake, from either end.
-    const double along = std::sqrt(7.25 * 7.25 + 11 * 11) / 11, half_play = 0.03125;
-    double widest = 0, first = 0, last = 0;
-    for (const bool from_far_end : {false, true}) {
-        double before = 0;
-        for (int i = 0; i < 9; ++i) {
-            const int number = from_far_end ? 8 - i : i;
-            const double edge = ((number + 1) * 3.6 + number * 1.5 - half_play) * along;
-            const double set = std::floor(edge * 16 + 0.5) / 16 / along + half_play;
-            const double low = from_far_end ? 49.5 - set - 1.5 : set;
-            if (i == 0)
-                first = std::max(first, low);
-            else
-                widest = std::max(widest, low - before);
-            before = low + 1.5;
+    // Every near edge set to the nearest sixteenth along the rail: on a rake from either end, one rail from each; over
+    // a floor from the from end.
+    for (const bool raked : {true, false}) {
+        const double along = raked ? std::sqrt(7.25 * 7.25 + 11 * 11) / 11 : 1, half_play = 0.03125;
+        const double clear = raked ? 49.5 : 60;
+        const int count = raked ? 9 : 11;
+        const double gap = (clear - count * 1.5) / (count + 1);
+        double widest = gap, first = gap, last = gap;
+        for (const bool from_far_end : {false, raked}) {
+            double before = 0;
+            for (int i = 0; i < count; ++i) {
+                const int number = from_far_end ? count - 1 - i : i;
+                const double edge = ((number + 1) * gap + number * 1.5 - half_play) * along;
+                const double set = std::floor(edge * 16 + 0.5) / 16 / along + half_play;
+                const double low = from_far_end ? clear - set - 1.5 : set;
+                double& wider = i == 0 ? first : widest;
+                wider = std::max(wider, low - before);
+                before = low + 1.5;
+            }
+            last = std::max(last, clear - before);
         }
-        last = std::max(last, 49.5 - before);
+        REQUIRE(std::max(widest, first) > gap + 0.001);
+        const Job job = raked ? even_example() : floor_example(60);
+        int gaps = 0;
+        for (const Subject& subject : subjects_of(job, measured(job)))
+            for (const Fact& fact : subject.facts) {
+                if (fact.quantity != Quantity::picket_opening) continue;
+                INFO(fact.where);
+                const double expected = fact.where == "between pickets"    ? widest
+                                        : fact.where == "at the from post" ? first
+                                        : fact.where == "at the to post"   ? last
+                                                                           : 0;
+                if (expected == 0) continue;
+                ++gaps;
+                CHECK_THAT(fact.value, within(expected, 1e-11));
+            }
+        CHECK(gaps == 3);
     }
-    REQUIRE(widest > 3.601);
-    const Job job = even_example();
-    int gaps = 0;
+}
+
+TEST_CASE("a handrail is as high over a nosing as that lies under the line", "[check]") {
+    // Rises of 7, 8 and 7 on runs of 10: nosings at 7, 15 and 22. The narrowest strip lies along the line through the
+    // first and last, 7 1/2 each run; the second stands 1/2 over that. The line runs 1/4 over the first and last.
+    Job job = only_stair(measured_stair({7, 8, 7}, {10, 10}));
+    Handrail rail;
+    rail.id = called("left-hand");
+    rail.stair = ref(0);
+    rail.height = 36;
+    rail.profile.diameter = Reading(1.5);
+    job.handrails = {rail};
+    std::vector<double> heights;
     for (const Subject& subject : subjects_of(job, measured(job)))
-        for (const Fact& fact : subject.facts) {
-            if (fact.quantity != Quantity::picket_opening) continue;
-            INFO(fact.where);
-            const double expected = fact.where == "between pickets"    ? widest
-                                    : fact.where == "at the from post" ? first
-                                    : fact.where == "at the to post"   ? last
-                                                                       : 0;
-            if (expected == 0) continue;
-            ++gaps;
-            CHECK_THAT(fact.value, within(std::max(3.6, expected), 1e-11));
-        }
-    CHECK(gaps == 3);
+        for (const Fact& fact : subject.facts)
+            if (fact.quantity == Quantity::handrail_height) heights.push_back(fact.value);
+    REQUIRE(heights.size() == 3);
+    CHECK_THAT(heights[0], within(36.25, 1e-12));
+    CHECK_THAT(heights[1], within(35.75, 1e-12));
+    CHECK_THAT(heights[2], within(36.25, 1e-12));
 }
 
 }  // namespace rakewright::tests
