@@ -112,6 +112,14 @@ class Form {
         value = static_cast<Enum>(index);
     }
 
+    /// A choice of words that may be left out and has no default.
+    template <class Enum>
+    void choice(const char* key, std::optional<Enum>& value, std::initializer_list<Word> words, const char* about) {
+        int index = -1;
+        word(key, index, words, may_be_left_out, about);
+        if (index >= 0) value = static_cast<Enum>(index);
+    }
+
     /// A group of keys under one key.
     template <class T>
     void part(const char* key, T& value, Need need, const char* about) {
@@ -151,6 +159,7 @@ class Form {
 
  protected:
     using Body = std::function<void(Form&)>;
+    /// `index` is of the default, or -1 where there is none.
     virtual void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) = 0;
     virtual void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
                                const Body& body) = 0;

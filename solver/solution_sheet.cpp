@@ -237,7 +237,7 @@ void describe(Sheet& sheet, const Verdicts& verdicts) {
                                 "the limit that is itself not allowed");
                    row.number("margin", check.margin, "how far inside the nearer limit; outside, negative");
                    row.word("verdict", words(check.verdict), "pass, fail or unsure");
-                   row.word("source", words(*check.rule->source),
+                   row.word("source", source_words(*check.rule),
                             "where the limit was read, or that it is from memory or derived");
                    row.word("measured", check.rule->measured, "how the document measures it");
                    row.list("assumed", check.assumed, "what was taken for granted",

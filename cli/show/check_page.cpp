@@ -88,7 +88,7 @@ std::string under(const Job& job, const Check& check, Assumptions& assumptions) 
     std::string text = rule.id.name + ": " + check.where;
     if (check.unit != job.units && meaning_of(*rule.judges).dimension == Dimension::length)
         text += " (" + figure(check.in_job_unit, rule, job.units) + (job.units == Unit::inch ? " in)" : " mm)");
-    if (*rule.source != FigureSource::read) text += "; the limit is " + std::string(words(*rule.source));
+    if (rule.source != FigureSource::read) text += "; the limit is " + std::string(source_words(rule));
     return text + assumptions.marks(check);
 }
 
@@ -134,7 +134,7 @@ Table checks_table(const Job& job, const Verdicts& verdicts) {
                                {"", meaning_of(*rule.judges).word},
                                {"", check.where},
                                {"", exact(check.in_job_unit)},
-                               {"", words(*rule.source)},
+                               {"", source_words(rule)},
                                {"", joined(check.assumed)}},
                               under(job, check, assumptions)});
     }

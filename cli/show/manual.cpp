@@ -88,7 +88,7 @@ class ManualForm : public Form {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) override {
-        row(key, values(words), need, (words.begin() + index)->text, meaning(words, about));
+        row(key, values(words), need, index < 0 ? "" : (words.begin() + index)->text, meaning(words, about));
     }
     void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char* about,
                        const Body& body) override {

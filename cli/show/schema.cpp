@@ -129,7 +129,7 @@ class SchemaForm : public Form {
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char* about) override {
         std::string body = enumerated(words);
-        if (need == may_be_left_out) body += ", \"default\": " + quoted((words.begin() + index)->text);
+        if (need == may_be_left_out && index >= 0) body += ", \"default\": " + quoted((words.begin() + index)->text);
         property(key, need, meanings(words, about), body);
     }
 

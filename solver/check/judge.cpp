@@ -55,7 +55,8 @@ class Judging {
     }
 
     static bool applies_there(const Rule& rule, RulePlace place) {
-        return !rule.where || *rule.where == place || place == RulePlace::anywhere;
+        const RulePlace where = rule.where.value_or(RulePlace::anywhere);
+        return where == RulePlace::anywhere || where == place || place == RulePlace::anywhere;
     }
 
     double in_document(const Fact& fact) const { return converted(fact.value, fact.quantity, job_.units, set_.units); }

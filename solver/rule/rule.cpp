@@ -111,6 +111,8 @@ RuleSet amended(const RuleSet& base, const RuleSet& amendment) {
         rule.set = change.set;
         if (!change.clause.empty()) rule.clause = change.clause;
         if (change.judges) rule.judges = change.judges;
+        // A new figure has the source that it says, and none of the old one's.
+        if (change.limit.least || change.limit.most) rule.source = change.source;
         if (change.limit.least) {
             rule.limit.least = change.limit.least;
             rule.limit.least_excluded = change.limit.least_excluded;
@@ -130,13 +132,13 @@ RuleSet amended(const RuleSet& base, const RuleSet& amendment) {
 
 const Rule* incomplete_rule(const RuleSet& set) {
     const auto found = std::find_if(set.rules.begin(), set.rules.end(), [](const Rule& rule) {
-        return rule.clause.empty() || !rule.judges || !rule.source || (!rule.limit.least && !rule.limit.most);
+        return rule.clause.empty() || !rule.judges || (!rule.limit.least && !rule.limit.most);
     });
     return found == set.rules.end() ? nullptr : &*found;
 }
 
-const char* words(FigureSource source) {
-    switch (source) {
+const char* source_words(const Rule& rule) {
+    switch (rule.source.value_or(FigureSource::memory)) {
         case FigureSource::read: return "read in the document";
         case FigureSource::government: return "read on a government page";
         case FigureSource::secondary: return "from a secondary source";

@@ -100,7 +100,7 @@ struct Rule {
     Bounds limit;
     std::optional<RulePlace> where;
     std::optional<std::vector<Condition>> only_if;
-    std::optional<FigureSource> source;
+    std::optional<FigureSource> source;  // none: from memory
     std::string measured, note;
 };
 
@@ -118,9 +118,10 @@ struct RuleSet {
 /// added. What came from the amendment carries its name. Both must be in one unit.
 RuleSet amended(const RuleSet& base, const RuleSet& amendment);
 
-/// A new rule of an amendment that lacks its clause, its quantity, its source or a limit; none if all are whole.
+/// A new rule of an amendment that lacks its clause, its quantity or a limit; none if all are whole.
 const Rule* incomplete_rule(const RuleSet& set);
 
-const char* words(FigureSource source);
+/// Where the figure of a rule was read.
+const char* source_words(const Rule& rule);
 
 }  // namespace rakewright

@@ -90,22 +90,18 @@ static void describe(Form& form, Rule& rule) {
     QuantityWord judges(rule.judges);
     form.written("judges", judges, may_be_left_out, "the quantity that is judged");
     bounds(form, rule.limit);
-    RulePlace where = RulePlace::anywhere;
     form.choice(
-        "where", where,
+        "where", rule.where,
         {{"anywhere", "on stairs and floors"}, {"stair", "over the steps"}, {"level", "over a floor or landing"}},
-        may_be_left_out, "where it applies");
-    if (where != RulePlace::anywhere) rule.where = where;
+        "where it applies; anywhere if left out");
     form.part("only_if", rule.only_if, "when it applies");
-    FigureSource source = FigureSource::memory;
-    form.choice("source", source,
+    form.choice("source", rule.source,
                 {{"read", "in the document itself"},
                  {"government", "on a page of its government"},
                  {"secondary", "in a secondary source"},
                  {"memory", "nowhere: from memory"},
                  {"derived", "reckoned from its other figures"}},
-                may_be_left_out, "where the figure was read");
-    rule.source = source;
+                "where the figure was read; from memory if left out");
     form.text("measured", rule.measured, may_be_left_out, "how it is measured");
     form.text("note", rule.note, may_be_left_out, "what else the document says");
 }
