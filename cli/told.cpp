@@ -133,6 +133,11 @@ class Telling {
             case Trouble::auto_without_limit:
                 return {"no rule in force limits the openings under this rail",
                         "name `rules` that do, or give the lower gap as a length"};
+            case Trouble::return_without_clearance:
+                return {"a return to the wall needs to know how far that is", "the handrail's `clearance`"};
+            case Trouble::handrail_too_short:
+                return {"nothing is left of one of the handrail's pieces between its two cuts",
+                        "a longer extension, or more clearance"};
             case Trouble::no_lower_gap:
                 return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + length(0) +
                             " where the rail touches the nosings, and it must stay below " + length(1),

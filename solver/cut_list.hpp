@@ -5,11 +5,12 @@
 namespace rakewright {
 
 /// What a piece is.
-enum class Stuff { member, picket, fillet };
+enum class Stuff { member, picket, fillet, handrail, round_handrail };
 
-/// Where equal pieces go: a section, and the index of the piece among its members, its pickets' pieces or its fillets.
+/// Where equal pieces go: a section or handrail, and the index of the piece among its members, its pickets' pieces, its
+/// fillets or its own pieces.
 struct Use {
-    int section = 0;
+    int of = 0;
     int index = 0;
 };
 
@@ -29,7 +30,8 @@ struct CutPiece {
 };
 
 /// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored; turned pickets, if
-/// they are bought and trimmed alike): members first, then pickets, then fillets, each in the order of the job.
+/// they are bought and trimmed alike): members first, then pickets, fillets and handrails, each in the order of the
+/// job.
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

@@ -62,6 +62,8 @@ enum class Trouble {
     found_tread_without_stair,  // the ball's tread
     nothing_to_do,              // the job
     auto_without_limit,         // lower_gap
+    return_without_clearance,   // the handrail
+    handrail_too_short,         // the handrail
     no_lower_gap,               // lower_gap: the ball at a gap of 0, what it must stay below, tread or -1
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "handrail/handrail.hpp"
 #include "section.hpp"
 
 namespace rakewright {
@@ -35,6 +36,7 @@ struct Solution {
     std::vector<StairShape> stairs;
     std::vector<PostResult> posts;
     std::vector<SectionResult> sections;
+    std::vector<HandrailResult> handrails;
     Choices choices;
     std::vector<Finding> findings;
 

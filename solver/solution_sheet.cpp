@@ -54,24 +54,28 @@ void describe(Sheet& sheet, const EndCut& cut) {
                "the edge or corner that the cut leaves longest, seen from the from end");
 }
 
+void describe(Sheet& sheet, const Piece& piece, const EndCut& from_end, const EndCut& to_end, const SetOut& measure) {
+    sheet.length("width", piece.section.width, "level, across the rail");
+    sheet.length("depth", piece.section.depth, "square to the rail");
+    sheet.length("length", length(piece), "along the centre line, from cut to cut");
+    sheet.length("top_edge", edge_length(piece, {0, 1}), "along the middle of the top face");
+    sheet.length("bottom_edge", edge_length(piece, {0, -1}), "along the middle of the bottom face");
+    sheet.length("overall", overall(piece),
+                 "tip to tip along the axis: the shortest square-ended stick that it comes from");
+    sheet.part("from_end", "the cut at the from end", [&](Sheet& part) { describe(part, from_end); });
+    sheet.part("to_end", "the cut at the to end", [&](Sheet& part) { describe(part, to_end); });
+    sheet.part("measure", "what to set out on the stick", [&](Sheet& part) {
+        part.word("edge", words(measure.edge), "the edge to measure along");
+        part.word("from", words(measure.from), "how the from end lies on that edge: long, short or square");
+        part.word("to", words(measure.to), "how the to end lies there");
+        part.length("length", measure.length, "along that edge");
+    });
+}
+
 void describe(Sheet& sheet, const Member& member) {
     sheet.word("name", member.name, "as the job calls it");
     sheet.word("group", words(member.group), "upper or lower");
-    sheet.length("width", member.width, "level, across the rail");
-    sheet.length("depth", member.depth, "square to the rail");
-    sheet.length("length", member.length, "along the centre line, from cut to cut");
-    sheet.length("top_edge", member.top_edge, "along the middle of the top face");
-    sheet.length("bottom_edge", member.bottom_edge, "along the middle of the bottom face");
-    sheet.length("overall", member.overall,
-                 "tip to tip along the axis: the shortest square-ended stick that it comes from");
-    sheet.part("from_end", "the cut at the from end", [&](Sheet& part) { describe(part, member.from_end); });
-    sheet.part("to_end", "the cut at the to end", [&](Sheet& part) { describe(part, member.to_end); });
-    sheet.part("measure", "what to set out on the stick", [&](Sheet& part) {
-        part.word("edge", words(member.measure.edge), "the edge to measure along");
-        part.word("from", words(member.measure.from), "how the from end lies on that edge: long, short or square");
-        part.word("to", words(member.measure.to), "how the to end lies there");
-        part.length("length", member.measure.length, "along that edge");
-    });
+    describe(sheet, member.stick.piece, member.from_end, member.to_end, member.measure);
     const auto cost = [&](std::size_t end) {
         return member.shortened[end] > 0 ? std::optional(member.shortened[end]) : std::nullopt;
     };
@@ -211,6 +215,20 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
         "sections", solution.sections.size(),
         [&](std::size_t i) -> std::string_view { return job.sections[i].id.name; }, "each section",
         [&](Sheet& part, std::size_t i) { describe(part, job, job.sections[i], solution.sections[i]); });
+    if (!solution.handrails.empty())
+        sheet.named(
+            "handrails", solution.handrails.size(),
+            [&](std::size_t i) -> std::string_view { return job.handrails[i].id.name; }, "each handrail",
+            [&](Sheet& part, std::size_t i) {
+                const HandrailResult& result = solution.handrails[i];
+                part.angle("rake_deg", result.slope, "of the rail over level");
+                part.list("pieces", result.pieces, "its sticks, in the order in which a hand meets them walking up",
+                          [](Sheet& row, const HandrailPiece& piece) {
+                              row.word("name", words(piece.part),
+                                       "handrail, top extension, top return or bottom return");
+                              describe(row, piece.stick.piece, piece.from_end, piece.to_end, piece.measure);
+                          });
+            });
 }
 
 static void describe_rule(Sheet& sheet, const Rule& rule) {

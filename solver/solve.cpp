@@ -48,6 +48,7 @@ class Solving {
         for (const Post& post : job_.posts) add_post(post);
         for (const Build& build : job_.builds) add_build(build);
         for (const Section& section : job_.sections) add_section(section);
+        for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);
         if (job_.stairs.empty() && job_.sections.empty() && job_.handrails.empty() && job_.as_found.empty())
             solution_.findings.push_back({Trouble::nothing_to_do, {}, {}, {}});
@@ -121,6 +122,12 @@ class Solving {
         }
         for (std::size_t i = before; i < solution_.findings.size(); ++i)
             solution_.findings[i].section = static_cast<int>(index);
+    }
+
+    void add_handrail(const Handrail& handrail) {
+        const StairShape& stair = named(solution_.stairs, handrail.stair);
+        solution_.handrails.push_back(stair.nosings.empty() ? HandrailResult{}
+                                                            : handrail_of(handrail, stair, solution_.findings));
     }
 
     /// Refuses readings that a rail as found cannot have.

@@ -38,7 +38,7 @@ class SawAndBench {
         : job_(job), solution_(solution), cells_(job), pieces_(cut_list(job, solution)) {
         for (std::size_t i = 0; i < pieces_.size(); ++i)
             if (pieces_[i].stuff == Stuff::picket)
-                for (const Use& use : pieces_[i].uses) picket_marks_[{use.section, use.index}] = mark_of(i);
+                for (const Use& use : pieces_[i].uses) picket_marks_[{use.of, use.index}] = mark_of(i);
     }
 
     Table saw() const {
@@ -144,14 +144,23 @@ class SawAndBench {
         return {angles(from) + (one_line ? "" : "\n" + angles(to)), raw};
     }
 
+    static bool is_handrail(const CutPiece& piece) {
+        return piece.stuff == Stuff::handrail || piece.stuff == Stuff::round_handrail;
+    }
+
     /// What the pieces are for: "left, right 2 off".
     std::string destinations(const CutPiece& piece) const {
         std::string text;
         int last = -1;
         for (const Use& use : piece.uses) {
-            if (use.section == last) continue;
-            last = use.section;
-            const Section& section = job_.sections[static_cast<std::size_t>(use.section)];
+            if (use.of == last) continue;
+            last = use.of;
+            const auto of = static_cast<std::size_t>(use.of);
+            if (is_handrail(piece)) {
+                text += (text.empty() ? "" : ", ") + job_.handrails[of].id.name;
+                continue;
+            }
+            const Section& section = job_.sections[of];
             text += (text.empty() ? "" : ", ") + section.id.name;
             if (section.count > 1) text += " x " + std::to_string(section.count);
         }
@@ -161,8 +170,10 @@ class SawAndBench {
     Row row_of(std::size_t index) const {
         const CutPiece& piece = pieces_[index];
         const CrossSection& size = piece.piece.section;
-        const std::string section =
-            words_of_length(size.width, cells_.tape()) + " x " + words_of_length(size.depth, cells_.tape());
+        const std::string width = words_of_length(size.width, cells_.tape());
+        const std::string section = piece.stuff == Stuff::round_handrail
+                                        ? "round " + width
+                                        : width + " x " + words_of_length(size.depth, cells_.tape());
         const std::string where = destinations(piece);
         const bool once = saw_is_set_once(piece);
         const auto setting = [&](double slope) { return Cell{"", cells_.angle(slope).raw}; };

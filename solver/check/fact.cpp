@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "../measure/compare.hpp"
 #include "../rule/opening_limits.hpp"
@@ -219,21 +218,19 @@ class Facts {
     }
 
     /// A grip's facts; its size across, level, for how far the rail stands out.
-    static std::optional<double> tell_profile(Subject& subject, const Profile& profile) {
+    static double tell_profile(Subject& subject, const Profile& profile) {
+        const CrossSection section = section_of(profile);
         if (profile.diameter || profile.around) {
-            const double diameter = profile.diameter ? profile.diameter->value : *profile.around / std::numbers::pi;
             subject.tells.push_back(Q::grip_diameter);
-            tell(subject, Q::grip_diameter, {}, diameter);
-            return diameter;
+            tell(subject, Q::grip_diameter, {}, section.width);
+        } else if (profile.depth) {
+            tell_rectangle(subject, section.width, section.depth);
+        } else {
+            subject.tells.insert(subject.tells.end(), {Q::grip_perimeter, Q::grip_width, Q::grip_least});
+            tell(subject, Q::grip_perimeter, {}, *profile.perimeter);
+            tell(subject, Q::grip_width, {}, section.width);
         }
-        if (profile.depth) {
-            tell_rectangle(subject, *profile.width, *profile.depth);
-            return profile.width->value;
-        }
-        subject.tells.insert(subject.tells.end(), {Q::grip_perimeter, Q::grip_width, Q::grip_least});
-        tell(subject, Q::grip_perimeter, {}, *profile.perimeter);
-        tell(subject, Q::grip_width, {}, *profile.width);
-        return profile.width->value;
+        return section.width;
     }
 
     void tell_wall(Subject& subject, const std::optional<Reading>& clearance, std::optional<double> across) const {

@@ -33,6 +33,19 @@ Job found_rail(const FoundRail& found) {
     return job;
 }
 
+template <class Change>
+Job with_handrail(const Change& change) {
+    Job job;
+    job.stairs = {even_stair()};
+    Handrail rail;
+    rail.stair = ref(0);
+    rail.height = 36;
+    rail.profile.diameter = Reading(1.5);
+    change(rail);
+    job.handrails = {rail};
+    return job;
+}
+
 FoundRail read_at_nosing(int nosing, Ref stair) {
     FoundRail found;
     found.stair = stair;
@@ -186,6 +199,12 @@ std::vector<Refused> refused_jobs() {
         {Trouble::found_height_of_stair, found_rail(height_over_stair())},
         {Trouble::found_tread_without_stair, found_rail(ball_at_tread(1))},
         {Trouble::nothing_to_do, Job{}},
+        {Trouble::return_without_clearance, with_handrail([](Handrail& rail) { rail.returned.top = Return::wall; })},
+        {Trouble::handrail_too_short, with_handrail([](Handrail& rail) {
+             rail.returned.top = Return::wall;
+             rail.clearance = 2;
+             rail.extend.top = 0.5;
+         })},
         {Trouble::auto_without_limit, changed(even,
                                               [](Job& job) {
                                                   job.sections[0].lower_gap = LowerGap{0, false, true};
