@@ -56,6 +56,7 @@ struct Options {
     std::vector<std::string> rules;
     TypedStair typed;
     bool print_job = false;
+    bool ranges = false;
 };
 
 /// A job, what it is judged by, and all that came out of it.
@@ -116,6 +117,17 @@ Status solve_job(const Options& options) {
     return judged(deliver(text(), options.output), whole.verdicts);
 }
 
+std::string ranges_text(Format format, const Whole& whole, bool bold) {
+    const std::vector<PassingRange> ranges = ranges_of(whole.job, whole.verdicts, whole.sets);
+    const Table table = range_table(whole.job, ranges);
+    switch (format) {
+        case Format::json: return json(ranges);
+        case Format::csv: return as_csv({table});
+        case Format::table: break;
+    }
+    return as_text(table, bold);
+}
+
 Status check_job(const Options& options) {
     Whole whole;
     const auto solved = [&] {
@@ -132,6 +144,7 @@ Status check_job(const Options& options) {
         return Status::refused;
     }
     const bool bold = options.output.empty() && colour_on(STDOUT_FILENO);
+    if (options.ranges) return deliver(ranges_text(options.format, whole, bold), options.output);
     const auto text = [&] {
         switch (options.format) {
             case Format::json: return json(whole.verdicts);
@@ -260,6 +273,7 @@ int run(int argc, char** argv) {
         app.add_subcommand("check", "Hold a job, or one stair by its numbers, against published limits");
     check_command->add_option("JOB", options.job, "The job file, or - for standard input");
     add_output_options(*check_command, options);
+    check_command->add_flag("--ranges", options.ranges, "Show what each quantity may be, and judge nothing");
     add_typed_options(*check_command, options.typed, options.print_job);
     CLI::App* const example_command = app.add_subcommand("example", "Print a commented job that solves");
     CLI::App* const keys_command = app.add_subcommand("keys", "Explain every key of a job file");

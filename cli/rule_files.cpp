@@ -80,11 +80,6 @@ std::optional<RuleSet> rule_set_named(const std::string& name) {
 LoadedRules load_rules(const std::vector<Id>& names, const Source& job, const std::string& folder) {
     LoadedRules loaded;
     for (const Id& id : names) {
-        const auto is_named = [&](const RuleSet& set) { return set.name == id.name; };
-        if (std::any_of(loaded.sets.begin(), loaded.sets.end(), is_named)) {
-            loaded.status = refuse_at(job, id.place, "the rules '" + id.name + "' are named twice", "each once");
-            return loaded;
-        }
         std::optional<RuleSet> set = rule_set_named(id.name);
         if (!set) {
             const std::string path = (std::filesystem::path(folder) / id.name).string();
@@ -96,9 +91,13 @@ LoadedRules load_rules(const std::vector<Id>& names, const Source& job, const st
                               nearest(id.name, rule_set_names()));
                 return loaded;
             }
-            loaded.status = load_file(path, id.name, set);
+            loaded.status = load_file(path, std::filesystem::path(id.name).stem().string(), set);
             if (!set) return loaded;
-            set->name = id.name;
+        }
+        const auto is_there = [&](const RuleSet& other) { return other.name == set->name; };
+        if (std::any_of(loaded.sets.begin(), loaded.sets.end(), is_there)) {
+            loaded.status = refuse_at(job, id.place, "the rules '" + set->name + "' are named twice", "each once");
+            return loaded;
         }
         loaded.sets.push_back(std::move(*set));
     }

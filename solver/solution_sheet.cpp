@@ -275,6 +275,31 @@ void describe(Sheet& sheet, const Verdicts& verdicts) {
                });
 }
 
+void describe(Sheet& sheet, const std::vector<PassingRange>& ranges) {
+    sheet.list("ranges", ranges, "what each quantity may be for every rule to pass, in the job's unit",
+               [](Sheet& row, const PassingRange& range) {
+                   row.word("judges", meaning_of(range.quantity).word, "the quantity");
+                   row.word("place", words(range.place), "anywhere, stair or level");
+                   row.number("min", range.bounds.least, "the least that passes");
+                   row.number("max", range.bounds.most, "the most that passes");
+                   if (range.bounds.least_excluded) row.word("excludes_min", "yes", "where the least itself fails");
+                   if (range.bounds.most_excluded) row.word("excludes_max", "yes", "where the most itself fails");
+                   if (range.least_by) row.word("min_clause", range.least_by->clause, "the clause that asks for it");
+                   if (range.most_by) row.word("max_clause", range.most_by->clause, "the clause that asks for it");
+                   row.number("least_now", range.least_now, "the least that was judged");
+                   row.number("most_now", range.most_now, "the most that was judged");
+               });
+}
+
+const char* words(RulePlace place) {
+    switch (place) {
+        case RulePlace::anywhere: return "anywhere";
+        case RulePlace::stair: return "stair";
+        case RulePlace::level: return "level";
+    }
+    return "anywhere";
+}
+
 const char* words(Verdict verdict) {
     switch (verdict) {
         case Verdict::pass: return "pass";

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "check/judge.hpp"
+#include "check/range.hpp"
 
 namespace rakewright {
 
@@ -58,6 +58,9 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution);
 /// What the job was judged to be, its checks, what could not be judged and what does not apply.
 void describe(Sheet& sheet, const Verdicts& verdicts);
 
+/// What each quantity may be for the job's rules to pass.
+void describe(Sheet& sheet, const std::vector<PassingRange>& ranges);
+
 /// Words for a corner or an edge: `top`, `bottom left`, `none`.
 const char* words(const Corner& corner);
 const char* words(End end);
@@ -65,6 +68,7 @@ const char* words(Group group);
 const char* words(Leg leg);
 const char* words(Reaching reaching);
 const char* words(Opening::Kind kind);
+const char* words(RulePlace place);
 const char* words(Verdict verdict);
 const char* words(Known known);
 /// The unit of what a rule judges: `in`, `mm`, `deg`, or `number`.

@@ -9,8 +9,8 @@ namespace {
 
 /// A figure of a document as people read it there: a length in inches as a fraction if it is one, else decimals, as
 /// many as tell it from 0.
-std::string figure(double value, const Rule& rule, Unit unit) {
-    const bool in_inches = unit == Unit::inch && meaning_of(*rule.judges).dimension == Dimension::length;
+std::string figure(double value, Quantity quantity, Unit unit) {
+    const bool in_inches = unit == Unit::inch && meaning_of(quantity).dimension == Dimension::length;
     const Tape fine{Unit::inch, 1.0 / 64};
     if (in_inches && std::fabs(value - at_mark(nearest_mark(value, fine), fine)) < 1e-9)
         return words_of_length(value, fine);
@@ -22,10 +22,9 @@ std::string figure(double value, const Rule& rule, Unit unit) {
     return rounded(value, 6);
 }
 
-std::string limit_words(const Rule& rule, Unit unit) {
-    const Bounds& limit = rule.limit;
+std::string limit_words(const Bounds& limit, Quantity quantity, Unit unit) {
     const auto side = [&](const std::optional<double>& bound, const char* words) {
-        return bound ? words + figure(*bound, rule, unit) : std::string();
+        return bound ? words + figure(*bound, quantity, unit) : std::string();
     };
     const std::string least = side(limit.least, limit.least_excluded ? "over " : "from "),
                       most = side(limit.most, limit.most_excluded ? "under " : "to ");
@@ -35,7 +34,7 @@ std::string limit_words(const Rule& rule, Unit unit) {
 }
 
 std::string value_words(const Check& check) {
-    const std::string value = figure(check.value, *check.rule, check.unit);
+    const std::string value = figure(check.value, *check.rule->judges, check.unit);
     switch (check.known) {
         case Known::exactly: return value;
         case Known::at_least: return value + " or more";
@@ -87,7 +86,7 @@ std::string under(const Job& job, const Check& check, Assumptions& assumptions) 
     const Rule& rule = *check.rule;
     std::string text = rule.id.name + ": " + check.where;
     if (check.unit != job.units && meaning_of(*rule.judges).dimension == Dimension::length)
-        text += " (" + figure(check.in_job_unit, rule, job.units) + (job.units == Unit::inch ? " in)" : " mm)");
+        text += " (" + figure(check.in_job_unit, *rule.judges, job.units) + (job.units == Unit::inch ? " in)" : " mm)");
     if (rule.source != FigureSource::read) text += "; the limit is " + std::string(source_words(rule));
     return text + assumptions.marks(check);
 }
@@ -118,7 +117,7 @@ Table checks_table(const Job& job, const Verdicts& verdicts) {
     const auto raw = [](const std::optional<double>& value) { return Cell{"", value ? exact(*value) : ""}; };
     for (const Check& check : verdicts.checks) {
         const Rule& rule = *check.rule;
-        const std::string limit = limit_words(rule, check.unit);
+        const std::string limit = limit_words(rule.limit, *rule.judges, check.unit);
         const std::string verdict = words(check.verdict);
         table.rows.push_back({{{check.verdict == Verdict::pass ? verdict : capitals(verdict), verdict},
                                {value_words(check), exact(check.value)},
@@ -126,7 +125,7 @@ Table checks_table(const Job& job, const Verdicts& verdicts) {
                                cells.word(limit),
                                raw(rule.limit.least),
                                raw(rule.limit.most),
-                               {figure(check.margin, rule, check.unit), exact(check.margin)},
+                               {figure(check.margin, *rule.judges, check.unit), exact(check.margin)},
                                cells.word(unit_of(rule, check.unit)),
                                cells.word(rule.clause),
                                cells.word(rule.set),
@@ -179,6 +178,35 @@ Table not_applied_table(const Job& job, const Verdicts& verdicts) {
 
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts) {
     return {checks_table(job, verdicts), not_judged_table(job, verdicts), not_applied_table(job, verdicts)};
+}
+
+Table range_table(const Job& job, const std::vector<PassingRange>& ranges) {
+    const Cells cells(job);
+    Table table{"ranges", "WHAT WOULD PASS: each quantity, in the job's unit", {}, {}, {}, {}};
+    table.columns = {{"quantity", "judges", Align::left},
+                     {"where", "place", Align::left},
+                     {"passes", "range", Align::left},
+                     {"", "min"},
+                     {"", "max"},
+                     {"now", "now", Align::left},
+                     {"by", "clauses", Align::left}};
+    const auto raw = [](const std::optional<double>& value) { return Cell{"", value ? exact(*value) : ""}; };
+    for (const PassingRange& range : ranges) {
+        const auto shown = [&](double value) { return figure(value, range.quantity, job.units); };
+        std::string now = "-", by;
+        if (range.least_now)
+            now = *range.least_now == *range.most_now ? shown(*range.least_now)
+                                                      : shown(*range.least_now) + " to " + shown(*range.most_now);
+        for (const Rule* rule : {range.least_by, range.most_by})
+            if (rule && by.find(rule->clause) == std::string::npos) by += (by.empty() ? "" : ", ") + rule->clause;
+        table.rows.push_back({{cells.word(meaning_of(range.quantity).word), cells.word(words(range.place)),
+                               cells.word(limit_words(range.bounds, range.quantity, job.units)),
+                               raw(range.bounds.least), raw(range.bounds.most), cells.word(now), cells.word(by)},
+                              {}});
+    }
+    table.footnotes = {
+        "now: the figures of the job, of each quantity the one nearest to its limit and those that fail."};
+    return table;
 }
 
 }  // namespace rakewright

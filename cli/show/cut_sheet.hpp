@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "../../solver/check/judge.hpp"
+#include "../../solver/check/range.hpp"
 #include "page.hpp"
 
 namespace rakewright {
@@ -26,5 +26,8 @@ std::string cut_sheet_csv(const Job& job, const Solution& solution, const Verdic
 /// The checks alone: what the job was judged by, a caution, the tables. Titles and verdicts in bold if wanted.
 std::string check_sheet(const Job& job, const Verdicts& verdicts, std::span<const RuleSet> sets, bool bold);
 std::string check_sheet_csv(const Job& job, const Verdicts& verdicts);
+
+/// What each quantity may be for the job's rules to pass, as a table.
+Table range_table(const Job& job, const std::vector<PassingRange>& ranges);
 
 }  // namespace rakewright

@@ -212,15 +212,20 @@ class JsonSheet : public Sheet {
 
 }  // namespace
 
-std::string json(const Verdicts& verdicts) {
+template <class Results>
+static std::string json_of(const Results& results) {
     std::string out;
     JsonSheet sheet(out);
     sheet.open();
-    describe(sheet, verdicts);
+    describe(sheet, results);
     sheet.close();
     out += '\n';
     return out;
 }
+
+std::string json(const Verdicts& verdicts) { return json_of(verdicts); }
+
+std::string json(const std::vector<PassingRange>& ranges) { return json_of(ranges); }
 
 std::string json(const Job& job, const Solution& solution, const Verdicts& verdicts) {
     std::string out;

@@ -10,7 +10,8 @@ namespace rakewright {
 /// that reads back as the same double. `notes` are sentences that somebody should read.
 std::string json(const Job& job, const Solution& solution, const Verdicts& verdicts);
 
-/// The verdicts alone.
+/// The verdicts alone, or the ranges that pass.
 std::string json(const Verdicts& verdicts);
+std::string json(const std::vector<PassingRange>& ranges);
 
 }  // namespace rakewright

@@ -44,28 +44,28 @@ Marks marks_on(const Member& member, const RailLine& line, const Layout& layout,
     return marks;
 }
 
-/// The gaps as they are left when every mark is put where the tape reads it.
-std::vector<double> gaps_as_marked(const Marks& marks, std::vector<double> gaps, const Tape& tape, double lengthened) {
+/// Takes into account how wide the gaps are left when every picket is set to its near edge as the tape reads it, on one
+/// rail.
+void widen(Pickets& pickets, const Marks& marks, const std::vector<double>& gaps, const Tape& tape, double lengthened) {
     const double away = marks.hook == End::from ? 1 : -1;
-    for (std::size_t i = 0; i < marks.centres.size(); ++i) {
-        const double edge = marks.near_edge(i);
-        const double moved = away * (at_mark(nearest_mark(edge, tape), tape) - edge) / lengthened;
-        gaps[i] += moved;
-        gaps[i + 1] -= moved;
+    const std::size_t last = gaps.size() - 1;
+    double between = 0, between_marked = 0, moved_before = 0;
+    for (std::size_t i = 0; i <= last; ++i) {
+        double moved = 0;
+        if (i < last) {
+            const double edge = marks.near_edge(i);
+            moved = away * (at_mark(nearest_mark(edge, tape), tape) - edge) / lengthened;
+        }
+        const double wider = moved - moved_before, marked = gaps[i] + wider;
+        moved_before = moved;
+        pickets.widest_marked = std::max(pickets.widest_marked, marked);
+        if (i == 0) pickets.widened.at_from = std::max(pickets.widened.at_from, wider);
+        if (i == last) pickets.widened.at_to = std::max(pickets.widened.at_to, wider);
+        if (i == 0 || i == last) continue;
+        between = std::max(between, gaps[i]);
+        between_marked = std::max(between_marked, marked);
     }
-    return gaps;
-}
-
-/// Takes into account what these marks leave wider.
-void widen(Pickets& pickets, const std::vector<double>& gaps, const std::vector<double>& marked) {
-    const auto widest_between = [](const std::vector<double>& values) {
-        return values.size() < 3 ? 0 : *std::max_element(values.begin() + 1, values.end() - 1);
-    };
-    Widened& widened = pickets.widened;
-    widened.at_from = std::max(widened.at_from, marked.front() - gaps.front());
-    widened.at_to = std::max(widened.at_to, marked.back() - gaps.back());
-    widened.between = std::max(widened.between, widest_between(marked) - widest_between(gaps));
-    pickets.widest_marked = std::max(pickets.widest_marked, *std::max_element(marked.begin(), marked.end()));
+    pickets.widened.between = std::max(pickets.widened.between, between_marked - between);
 }
 
 /// The face that pickets enter: of a group, or of what they stand on, `in` square to it.
@@ -197,7 +197,7 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
         const Member* member = meeting(room.members, group);
         if (!member) return;
         marks = marks_on(*member, room.line, layout, pickets.width);
-        widen(pickets, gaps, gaps_as_marked(marks, gaps, room.tape, lengthened));
+        widen(pickets, marks, gaps, room.tape, lengthened);
         if (deep > 0) add_fillets(*member, room.line, layout, room.build, deep, pickets.fillets);
     };
     mark(Group::upper, pickets.upper, room.build.plough.upper);

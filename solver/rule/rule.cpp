@@ -99,6 +99,10 @@ Margin margin_in(const Bounds& bounds, double value) {
 
 RuleSet amended(const RuleSet& base, const RuleSet& amendment) {
     RuleSet whole = base;
+    whole.name = amendment.name;
+    whole.document = base.document + ", " + base.edition + ", as amended by " + amendment.document;
+    whole.edition = amendment.edition;
+    whole.place = amendment.place;
     for (const Rule& change : amendment.rules) {
         const auto found = std::find_if(whole.rules.begin(), whole.rules.end(),
                                         [&](const Rule& rule) { return rule.id.name == change.id.name; });

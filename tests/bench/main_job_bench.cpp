@@ -9,7 +9,9 @@
 
 #include "../../cli/read/reader.hpp"
 #include "../../cli/show/json.hpp"
+#include "../../solver/check/judge.hpp"
 #include "../../solver/solve.hpp"
+#include "../support/rule_sets.hpp"
 
 // Prints how long the main job takes: one raked section in memory, and a job of 10,000 sections from text to text beside the bare event
 // parser on the same text. Read ratios taken in one run.
@@ -84,6 +86,26 @@ void solve_one() {
     if (sum <= 0) std::puts("nothing was solved");
 }
 
+/// The example job, all of it: solved, every opening measured, judged by one set of rules.
+void check_example() {
+    std::ifstream file(std::string(RAKEWRIGHT_FIXTURES) + "/jobs/fennel-wharf.yaml", std::ios::binary);
+    std::stringstream text;
+    text << file.rdbuf();
+    const ReadJob read = read_job(source_of("example", text.str()));
+    const RuleSet rules = tests::published_rules("irc-2021");
+    constexpr int times = 500;
+    std::size_t checks = 0;
+    const double each = seconds(9, [&] {
+                            for (int i = 0; i < times; ++i) {
+                                Solution solution = solve(*read.job);
+                                measure_openings(*read.job, solution);
+                                checks = judge(*read.job, solution, {&rules, 1}).checks.size();
+                            }
+                        }) /
+                        times;
+    std::printf("the example, solved, measured and judged: %zu checks in %.0f us\n", checks, each * 1e6);
+}
+
 long peak_kib() {
     rusage usage{};
     getrusage(RUSAGE_SELF, &usage);
@@ -127,5 +149,6 @@ void whole_job() {
 
 int main() {
     solve_one();
+    check_example();
     whole_job();
 }
