@@ -281,6 +281,8 @@ int run(int argc, char** argv) {
     std::string rules;
     CLI::App* const rules_command =
         app.add_subcommand("rules", "List the published limits that are known, or print one set");
+    bool rule_keys = false;
+    rules_command->add_flag("--keys", rule_keys, "Explain every key of a file of rules, and how a job is judged");
     rules_command->add_option("SET", rules, "The set to print, with clause, limit and source of each rule");
     CLI::App* const schema_command = app.add_subcommand("schema", "Print a JSON Schema of the job file");
 
@@ -300,7 +302,7 @@ int run(int argc, char** argv) {
     if (*example_command) return number_of(deliver(example_job));
     if (*keys_command) return number_of(deliver(job_manual()));
     if (*results_command) return number_of(show_results_manual());
-    if (*rules_command) return number_of(show_rules(rules));
+    if (*rules_command) return number_of(rule_keys ? deliver(rule_manual()) : show_rules(rules));
     if (*schema_command) return number_of(deliver(job_schema()));
     const std::vector<std::string> formats{"table", "json", "csv"};
     const auto chosen = std::find(formats.begin(), formats.end(), options.format_word);

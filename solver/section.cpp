@@ -191,7 +191,7 @@ void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& fin
 std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings& around,
                                      std::vector<Finding>& findings) {
     SectionChoices choices;
-    const std::size_t before = findings.size();
+    std::size_t before = findings.size();
     if (around.placed()) {
         if (same_place(around.from->foot, around.to->foot)) {
             findings.push_back({Trouble::posts_overlap, task.section.id.place, {0}, {}});
@@ -215,6 +215,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     if (!task.build.lower.empty() && task.lower_gap()->is_auto) {
         choices.lower_gap = largest_lower_gap(task, around, choices.faces, findings);
         if (!choices.lower_gap) return std::nullopt;
+        before = findings.size();  // what was chosen is told, and refuses nothing
     }
     const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) {

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "../../solver/job_form.hpp"
+#include "../../solver/rule/rule_form.hpp"
 #include "../../solver/solution_sheet.hpp"
 #include "page.hpp"
 
@@ -24,7 +25,8 @@ std::string counts_words(Counts range) { return std::to_string(range.least) + " 
 /// Lists the keys of one group, and after it the groups in it.
 class ManualForm : public Form {
  public:
-    ManualForm(std::string path, std::string& out) : path_(std::move(path)), out_(out) {}
+    ManualForm(std::string path, std::string& out, std::string top = "The job")
+        : path_(std::move(path)), top_(std::move(top)), out_(out) {}
 
     Unit unit() const override { return Unit::inch; }
     void about(const char* text) override { about_ = text; }
@@ -80,7 +82,7 @@ class ManualForm : public Form {
     }
 
     void finish() {
-        out_ += "\n## " + (path_.empty() ? std::string("The job") : "`" + path_ + "`") + "\n\n" + about_ + "\n\n" +
+        out_ += "\n## " + (path_.empty() ? top_ : "`" + path_ + "`") + "\n\n" + about_ + "\n\n" +
                 "| key | value | if left out | meaning |\n| --- | --- | --- | --- |\n" + rows_;
         if (!notes_.empty()) out_ += '\n' + notes_;
         out_ += inner_;
@@ -131,13 +133,29 @@ class ManualForm : public Form {
         rows_ += std::string("| `") + key + "` | " + value + " | " + left_out + " | " + about + " |\n";
     }
 
+    /// Groups that follow each other and have the same keys are one: two by both names, more as `only_if.*`.
     void describe_inner(const std::string& key, const Body& body) {
-        ManualForm form(path_.empty() ? key : path_ + "." + key, inner_);
+        const std::string parent = path_.empty() ? "" : path_ + ".";
+        std::string text;
+        ManualForm form(parent + key, text);
         body(form);
         form.finish();
+        const std::size_t heading = text.find("\n\n", 1);
+        if (last_inner_ != std::string::npos && inner_.compare(last_keys_, std::string::npos, text, heading) == 0) {
+            const std::string first = inner_.substr(last_inner_, last_keys_ - last_inner_);
+            const bool second = first.find('*') == std::string::npos && first.find(',') == std::string::npos;
+            const std::string all = second ? first + ", `" + parent + key + "`" : "\n## `" + parent + "*`";
+            inner_.replace(last_inner_, last_keys_ - last_inner_, all);
+            last_keys_ = last_inner_ + all.size();
+            return;
+        }
+        last_inner_ = inner_.size();
+        last_keys_ = last_inner_ + heading;
+        inner_ += text;
     }
 
-    std::string path_, about_, rows_, notes_, inner_;
+    std::string path_, top_, about_, rows_, notes_, inner_;
+    std::size_t last_inner_ = std::string::npos, last_keys_ = 0;  // of the group added last: where it begins, its keys
     std::string& out_;
 };
 
@@ -215,6 +233,45 @@ std::string job_manual() {
     ManualForm form({}, out);
     describe(form, scratch);
     form.finish();
+    return out;
+}
+
+std::string rule_manual() {
+    RuleSet scratch;
+    std::string out =
+        "# Rules\n\n"
+        "A job names what it is judged by: `rules: [irc-2021]`, or `rakewright check JOB --rules irc-2021`. The sets "
+        "that "
+        "the program carries are listed by `rakewright rules`; `rakewright rules irc-2021` prints one, each limit with "
+        "its clause and where its figure was read. A name that is none of theirs is the path of a file of rules, "
+        "relative to the job file: most often a local amendment. This page is what `rakewright rules --keys` "
+        "prints.\n\n"
+        "**How a job is judged.** Each rule is held against every stair, section, handrail and rail as found that has "
+        "what it judges, in the unit of its document. A figure equal to `min` or `max` is allowed, one equal to "
+        "`above` "
+        "or `below` is not; figures that differ by rounding are equal. Where a rule passes, the place with the least "
+        "margin is reported, where it fails, every place. Gaps are those that marks leave when they are put where the "
+        "tape reads them. Openings under a lower rail over treads 1 to N-1 are triangles; before the first nosing they "
+        "are openings of the stair, beyond the last openings of the landing; a document without a rule for triangles "
+        "has them judged by its rule for openings. A ball that passed shows that an opening is at least as large, one "
+        "that did not, that it is smaller: where that does not settle a limit, the verdict is `unsure`.\n\n"
+        "**What is not known** is never passed. A rule that the job tells too little for is listed with what would "
+        "tell "
+        "it. Where no `drop` is given, a guard is taken to be asked for, and that is said beside the verdict; rules "
+        "for "
+        "greater falls are then not judged. Where no handrail is named at a stair, the top rail of its sections is "
+        "judged as one, and that is said too.\n\n"
+        "**An amendment** gives the keys that it changes in rules of the same name, and whole rules that it adds; "
+        "what it changes carries its own name in the results.\n";
+    ManualForm form({}, out, "The file of rules");
+    describe(form, scratch);
+    form.finish();
+    out += "\n## What a rule can judge\n\n| word | figure | meaning | told by |\n| --- | --- | --- | --- |\n";
+    for (const QuantityMeaning& quantity : quantities()) {
+        static constexpr const char* kinds[] = {"length", "degrees", "number"};
+        out += std::string("| `") + quantity.word + "` | " + kinds[static_cast<std::size_t>(quantity.dimension)] +
+               " | " + quantity.about + " | " + quantity.told_by + " |\n";
+    }
     return out;
 }
 

@@ -10,14 +10,17 @@ sheet = subprocess.run([program, "solve", str(root / "fixtures/jobs/fennel-wharf
 blocks = re.findall(r"^```(\w*)\n(.*?)^```$", readme, re.S | re.M)
 excerpts = [text for language, text in blocks if not language]
 assert excerpts, "the README shows no excerpt"
+check = subprocess.run([program, "check", str(root / "fixtures/jobs/old-quay.yaml")], capture_output=True)
+assert check.returncode == 1, check.stderr.decode()
+sheet += check.stdout.decode()
 for excerpt in excerpts:
     for part in re.split(r"^ *\.\.\.\n", excerpt, flags=re.M):
-        assert part in sheet, f"not in the cut sheet:\n{part}"
+        assert part in sheet, f"in no sheet:\n{part}"
 job = next(text for language, text in blocks if language == "yaml")
 done = subprocess.run([program, "solve", "-"], input=job.encode(), capture_output=True)
 assert done.returncode == 0, done.stderr.decode()
 assert (root / "cli/example.yaml").read_bytes() == (root / "fixtures/jobs/fennel-wharf.yaml").read_bytes()
-for command, page in (("keys", "job-file.md"), ("results", "results.md")):
-    printed = subprocess.run([program, command], capture_output=True, check=True).stdout
+for command, page in (("keys", "job-file.md"), ("results", "results.md"), ("rules --keys", "rules.md")):
+    printed = subprocess.run([program, *command.split()], capture_output=True, check=True).stdout
     assert printed == (root / "docs" / page).read_bytes(), f"docs/{page} is not what `rakewright {command}` prints"
 print("the README and the docs are true")
