@@ -256,11 +256,18 @@ struct Section {
     Count count = 1;
 };
 
+/// Finger recesses in both sides of a profile, measured on it: `start`, `end` plumb from its top, `reach` plumb from
+/// its widest part, `held` plumb, `depth` and `width_above` level.
+struct Recess {
+    Reading start, depth, reach, held, end, width_above;
+};
+
 /// What a hand grips: round (a diameter, or the girth taped round it), a rectangle of width and depth, or any other
-/// section by its perimeter and its largest width.
+/// section by its perimeter and its largest width; and the recesses for the fingers in it.
 struct Profile {
     Place place;
     std::optional<Reading> diameter, around, width, depth, perimeter;
+    std::optional<Recess> recess;
 };
 
 /// How far a handrail runs on past the flight: level beyond the last nosing, and level over the floor at the foot,

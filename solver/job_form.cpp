@@ -468,6 +468,18 @@ void describe(Form& form, Section& section) {
     form.later("offset", "rails that run beside the posts' centres");
 }
 
+void describe(Form& form, Recess& recess) {
+    form.about("Recesses for the fingers in both sides of a handrail, measured on its profile.");
+    form.length("start", recess.start, Range::positive, be_given,
+                "plumb, from the top of the rail to where they start");
+    form.length("depth", recess.depth, Range::positive, be_given, "level, how deep they are");
+    form.length("reach", recess.reach, Range::positive, be_given,
+                "plumb, from the widest part of the rail to where they have their depth");
+    form.length("held", recess.held, Range::positive, be_given, "plumb, over which they keep it");
+    form.length("end", recess.end, Range::positive, be_given, "plumb, from the top of the rail to where they lose it");
+    form.length("width_above", recess.width_above, Range::positive, be_given, "level, of the rail over them");
+}
+
 void describe(Form& form, Profile& profile) {
     form.about("What a hand grips: round, a rectangle, or any other section.");
     form.place(profile.place);
@@ -478,6 +490,7 @@ void describe(Form& form, Profile& profile) {
     form.length("width", profile.width, Range::positive, "across; of any other section its largest dimension");
     form.length("depth", profile.depth, Range::positive, "of a rectangle, square to the width");
     form.length("perimeter", profile.perimeter, Range::positive, "taped round any other section");
+    form.part("recess", profile.recess, "recesses for the fingers in both its sides");
 }
 
 void describe(Form& form, Extension& extension) {

@@ -230,7 +230,18 @@ class Facts {
             tell(subject, Q::grip_perimeter, {}, *profile.perimeter);
             tell(subject, Q::grip_width, {}, section.width);
         }
+        if (profile.recess) tell_recess(subject, *profile.recess);
         return section.width;
+    }
+
+    static void tell_recess(Subject& subject, const Recess& recess) {
+        subject.has_recess = true;
+        tell(subject, Q::recess_start, {}, recess.start);
+        tell(subject, Q::recess_depth, {}, recess.depth);
+        tell(subject, Q::recess_reach, {}, recess.reach);
+        tell(subject, Q::recess_held, {}, recess.held);
+        tell(subject, Q::recess_end, {}, recess.end);
+        tell(subject, Q::width_above_recess, {}, recess.width_above);
     }
 
     void tell_wall(Subject& subject, const std::optional<Reading>& clearance, std::optional<double> across) const {

@@ -30,6 +30,7 @@ struct Subject {
     std::vector<Fact> facts;
     std::string assumed;  // what was taken for granted of its handrail
     bool is_stair = false, is_guard = false, is_handrail = false;
+    bool has_recess = false;  // for fingers, in its profile
 
     bool is(SubjectKind kind) const;
 };

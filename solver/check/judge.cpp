@@ -27,6 +27,7 @@ class Judging {
         : job_(job), subjects_(subjects), set_(set), verdicts_(verdicts) {
         for (const Rule& rule : set.rules) {
             has_triangle_ = has_triangle_ || rule.judges == Quantity::under_rail_opening;
+            has_recess_ = has_recess_ || rule.judges == Quantity::recess_depth;
             for (const Condition& condition : conditions(rule))
                 if (condition.quantity == Quantity::drop && condition.bounds.least &&
                     (!least_drop_ || *condition.bounds.least < *least_drop_))
@@ -69,6 +70,10 @@ class Judging {
                                 std::none_of(subject.facts.begin(), subject.facts.end(),
                                              [&](const Fact& fact) { return quantity_of(fact) == *rule.judges; });
         if (facts.empty() && !is_missing) return;
+        if (has_recess_ && subject.has_recess && of_plain_grip(*rule.judges)) {
+            verdicts_.not_applied.push_back({&rule, subject.words, Quantity::recess_depth});
+            return;
+        }
         std::string taken;
         for (const Condition& condition : conditions(rule)) {
             switch (holds(condition, subject)) {
@@ -142,6 +147,12 @@ class Judging {
         return limit.most && no_more_than(value, *limit.most) ? Verdict::pass : Verdict::unsure;
     }
 
+    /// What documents that judge finger recesses do not judge of a rail that has some.
+    static bool of_plain_grip(Quantity quantity) {
+        return quantity == Quantity::grip_perimeter || quantity == Quantity::grip_width ||
+               quantity == Quantity::grip_least;
+    }
+
     /// Whether a quantity is judged of the top rail because it is taken for a handrail.
     static bool of_handrail(Quantity quantity) {
         static constexpr std::array all{Quantity::handrail_height, Quantity::guard_top_height, Quantity::grip_perimeter,
@@ -187,7 +198,7 @@ class Judging {
     const std::vector<Subject>& subjects_;
     const RuleSet& set_;
     Verdicts& verdicts_;
-    bool has_triangle_ = false;
+    bool has_triangle_ = false, has_recess_ = false;
     std::optional<double> least_drop_;
 };
 

@@ -273,6 +273,20 @@ Ways of_rectangle(const Scale& s, const Sides& sides) {
     return ways;
 }
 
+Ways of_recess(const Scale& s, Reading Recess::*measure) {
+    Ways ways;
+    add_profile(ways, s, [=](double value) {
+        Profile profile;
+        profile.perimeter = s.inches(7);
+        profile.width = s.inches(2.5);
+        profile.recess =
+            Recess{s.inches(0.5), s.inches(0.375), s.inches(0.75), s.inches(0.5), s.inches(2), s.inches(2)};
+        (*profile.recess).*measure = s.told(value);
+        return profile;
+    });
+    return ways;
+}
+
 Ways grip_diameters(const Scale& s) {
     Ways ways;
     add_profile(ways, s, [=](double value) {
@@ -391,6 +405,12 @@ Ways ways_to(const Judged& judged, Unit unit) {
         case Q::grip_width: return grip_widths(s);
         case Q::grip_least:
             return of_rectangle(s, [=](double value) { return std::array{s.inches(1.75), s.told(value)}; });
+        case Q::recess_start: return of_recess(s, &Recess::start);
+        case Q::recess_depth: return of_recess(s, &Recess::depth);
+        case Q::recess_reach: return of_recess(s, &Recess::reach);
+        case Q::recess_held: return of_recess(s, &Recess::held);
+        case Q::recess_end: return of_recess(s, &Recess::end);
+        case Q::width_above_recess: return of_recess(s, &Recess::width_above);
         case Q::wall_clearance: return of_clearance(s, 0);
         case Q::handrail_projection: return of_clearance(s, 1.5);
         case Q::extension_top:

@@ -347,4 +347,26 @@ TEST_CASE("a handrail is as high over a nosing as that lies under the line", "[c
     CHECK_THAT(heights[2], within(36.25, 1e-12));
 }
 
+TEST_CASE("a grip with finger recesses is judged by them where the document does, and as any other where not",
+          "[check]") {
+    Job job = only_stair(even_stair());
+    Handrail rail;
+    rail.id = called("wide");
+    rail.stair = ref(0);
+    rail.height = 36;
+    rail.profile.perimeter = Reading(7);
+    rail.profile.width = Reading(2.5);
+    job.handrails = {rail};
+    CHECK(only_check(judged(job, rules("irc-2021")), "grip perimeter").verdict == Verdict::fail);
+    job.handrails[0].profile.recess = Recess{0.5, 0.375, 0.75, 0.5, 2, 2};
+    const Verdicts verdicts = judged(job, rules("irc-2021"));
+    CHECK(only_check(verdicts, "recess depth").verdict == Verdict::pass);
+    for (const Check& check : verdicts.checks) CHECK(check.rule->id.name != "grip perimeter");
+    CHECK(std::any_of(verdicts.not_applied.begin(), verdicts.not_applied.end(), [](const NotApplied& rule) {
+        return rule.rule->id.name == "grip perimeter" && rule.because == Quantity::recess_depth;
+    }));
+    // The business code without its dwelling exception knows no such grip.
+    CHECK(only_check(judged(job, rules("ibc-2021")), "grip perimeter").verdict == Verdict::fail);
+}
+
 }  // namespace rakewright::tests

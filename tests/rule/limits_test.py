@@ -12,7 +12,8 @@ words = ("min", "max", "above", "below")
 quantities = set("""rise rise_variation rise_step run run_variation run_step two_rises_and_run nosing_projection
 nosing_variation rake flight_rise risers open_riser clear_width headroom tread_slope drop guard_height guard_top_height
 handrail_height
-picket_opening under_rail_opening grip_diameter grip_perimeter grip_width grip_least grip_height wall_clearance
+picket_opening under_rail_opening grip_diameter grip_perimeter grip_width grip_least
+recess_start recess_depth recess_reach recess_held recess_end width_above_recess grip_height wall_clearance
 handrail_projection extension_top extension_bottom_treads side_gap guard_opening_above handrail_sides""".split())
 units = {"rake": "deg", "risers": "count", "handrail_sides": "count", "tread_slope": "slope", "extension_bottom_treads": "treads"}
 # The fall from which each document asks for a guard.
