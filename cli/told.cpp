@@ -214,6 +214,11 @@ class Telling {
                 return {"`lower_gap` is chosen as " + length(0) + ": " + over_tread(3) + " then passes a ball of " +
                             fine(1) + ", below " + fine(2),
                         {}};
+            case Trouble::return_off_rake:
+                return {"handrail " + handrail_name() +
+                            ": a level return meets a raked rail, and their sections do not line up round the corner "
+                            "but for a round one",
+                        {}};
             case Trouble::lower_gap_without_lower:
                 return {"`lower_gap` has no effect: the build has no lower group", {}};
             case Trouble::max_gap_without_pickets:
@@ -249,6 +254,12 @@ class Telling {
     }
     std::string end() const { return finding_.end == 0 ? "from" : "to"; }
     std::string group() const { return finding_.numbers[0] == 0 ? "upper" : "lower"; }
+
+    std::string handrail_name() const {
+        for (const Handrail& handrail : job_.handrails)
+            if (handrail.id.place.begin == finding_.place.begin) return handrail.id.name;
+        return {};
+    }
 
     std::string post_name() const {
         const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];

@@ -79,6 +79,7 @@ enum class Trouble {
     thickness_without_open,  // the tread_thickness
     floor_falls,             // at the section: how far across the clear; the end it falls toward
     follow_without_floor,    // at the section
+    return_off_rake,         // the handrail
 };
 
 /// One finding. `end` where an end of a section is meant.

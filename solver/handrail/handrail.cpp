@@ -98,6 +98,11 @@ HandrailResult handrail_of(const Handrail& handrail, const StairShape& stair, st
     if (handrail.returned.top == Return::wall) legs.push_back({HandrailPart::top_return, top, top + wall});
     std::optional<std::vector<HandrailPiece>> pieces = Jointing(section, legs).pieces();
     if (!pieces) return refuse(Trouble::handrail_too_short, handrail.id.place);
+    const bool is_round = handrail.profile.diameter || handrail.profile.around;
+    const bool off_rake =
+        handrail.returned.bottom == Return::wall || (handrail.returned.top == Return::wall && handrail.extend.top == 0);
+    if (off_rake && !is_round && result.slope != 0)
+        findings.push_back({Trouble::return_off_rake, handrail.id.place, {}, {}});
     result.pieces = std::move(*pieces);
     return result;
 }

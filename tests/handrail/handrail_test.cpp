@@ -122,4 +122,22 @@ TEST_CASE("a girth taped round a pipe gives its diameter", "[handrail]") {
     CHECK_THAT(section_of(profile).width, within(1.5, 1e-14));
 }
 
+TEST_CASE("a return off a raked rail that is not round is told", "[handrail]") {
+    Handrail handrail = round_rail();
+    handrail.clearance = Reading(2);
+    handrail.returned.bottom = Return::wall;
+    CHECK(solve(wall_rail(handrail)).findings.empty());
+    handrail.profile = {};
+    handrail.profile.width = Reading(1.5);
+    handrail.profile.depth = Reading(1.5);
+    const std::vector<Finding> findings = solve(wall_rail(handrail)).findings;
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].trouble == Trouble::return_off_rake);
+    CHECK_FALSE(refuses(findings[0].trouble));
+    // Off a level extension there is nothing to tell.
+    handrail.returned = {Return::wall, Return::none};
+    handrail.extend.top = Reading(12);
+    CHECK(solve(wall_rail(handrail)).findings.empty());
+}
+
 }  // namespace rakewright::tests
