@@ -33,12 +33,10 @@ Table cope_table(const Job& job, const Solution& solution) {
                 table.rows.push_back(std::move(row));
             }
     table.footnotes = {
-        "depth: how far the cope is hollowed, longest less shortest. top left and on: along that arris, past the "
-        "square "
-        "line at the member's length on its centre line; left and right seen from the from end. The saw's settings and "
-        "lengths here are of the plane that touches the post: leave the stick longer, and cut the cope from a "
-        "full-size "
-        "template (rakewright template)."};
+        "depth: how far the cope is hollowed, longest less shortest. top left and on: along that arris, past the place "
+        "where the cope ends on the member's centre line; left and right seen from the from end. The lengths and "
+        "settings above are of the plane that touches the post there: saw the stick to its length tip to tip, and cut "
+        "the cope by a full-size template (rakewright template)."};
     return table;
 }
 

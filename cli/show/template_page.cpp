@@ -81,12 +81,17 @@ class Page {
         const double around = 2 * (member.width + member.depth) * scale_;
         const std::string& name = job_.sections[s].id.name;
         const std::string long_name = name + ", " + member.name + ", " + words(end) + " end";
-        body_ += "<g id=\"" + escaped(name) + '-' + std::to_string(++number_) + "\">\n";
+        body_ += "<g id=\"end-" + std::to_string(++number_) + "\">\n";
         words_at(margin, down_ + margin, long_name);
-        words_at(margin, down_ + margin + line_of_text,
-                 "Printed full size, printed side out, the cross line on the member's own square line at its length " +
-                     words_of_length(member.length, tape_) + ". Check both rulers with the tape.");
-        const double top = down_ + margin + 2 * line_of_text + 6;
+        words_at(
+            margin, down_ + margin + line_of_text,
+            "Print full size, and check both rulers with the tape. Wrap it round the member, printed side out, the "
+            "dashed line on a line");
+        words_at(margin, down_ + margin + 2 * line_of_text,
+                 "squared round it " + words_of_length(member.length, tape_) +
+                     " from the other end's cut on the centre line. What is drawn above the outline is "
+                     "cut away.");
+        const double top = down_ + margin + 3 * line_of_text + 3;
         base_ = top + cope.longest * scale_;
         const double bottom = base_ + std::max(-cope.shortest * scale_, 0.0) + 25;
         for (const Panel& panel : panels_of(section, end)) add_panel(panel, section, cope, top, bottom);
@@ -130,7 +135,11 @@ class Page {
             const double at = at_mark(mark, tape_);
             const bool numbered = std::fabs(at / great - std::round(at / great)) < 1e-9;
             const bool half = std::fabs(2 * at / great - std::round(2 * at / great)) < 1e-9;
-            draw(at * scale_, numbered ? 4.0 : half ? 3.0 : 1.5, numbered ? rounded(at, 3) : std::string());
+            draw(at * scale_,
+                 numbered ? 4.0
+                 : half   ? 3.0
+                          : 1.5,
+                 numbered ? std::to_string(std::llround(at)) : std::string());
         }
     }
 

@@ -96,7 +96,7 @@ std::vector<OutlinePoint> outline_on(const Cope& cope, const StickFace& face, co
     std::vector<OutlinePoint> points;
     points.reserve(outline_parts + 1);
     for (int part = 0; part <= outline_parts; ++part) {
-        const double across = face.width * (part - outline_parts / 2) / outline_parts;
+        const double across = face.width * (double(part - outline_parts / 2) / outline_parts);
         points.push_back({across, outward(cope, spot_on(face, section, across))});
     }
     return points;
