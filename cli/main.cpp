@@ -12,6 +12,7 @@
 #include "show/json.hpp"
 #include "show/manual.hpp"
 #include "show/schema.hpp"
+#include "show/template_page.hpp"
 #include "told.hpp"
 #include "typed.hpp"
 
@@ -115,6 +116,16 @@ Status solve_job(const Options& options) {
         return cut_sheet(whole.job, whole.solution, whole.verdicts, bold);
     };
     return judged(deliver(text(), options.output), whole.verdicts);
+}
+
+Status draw_templates(const Options& options) {
+    Whole whole;
+    const Status status = solve_file(options, whole);
+    if (status != Status::done) return status;
+    const std::string page = template_page(whole.job, whole.solution);
+    if (!page.empty()) return deliver(page, options.output);
+    complain("rakewright: nothing of this job is coped: templates are for rails that meet round posts\n");
+    return Status::refused;
 }
 
 std::string ranges_text(Format format, const Whole& whole, bool bold) {
@@ -275,6 +286,11 @@ int run(int argc, char** argv) {
     add_output_options(*check_command, options);
     check_command->add_flag("--ranges", options.ranges, "Show what each quantity may be, and judge nothing");
     add_typed_options(*check_command, options.typed, options.print_job);
+    CLI::App* const template_command =
+        app.add_subcommand("template", "Draw every cope of a job full size, as one SVG to print");
+    template_command->add_option("JOB", options.job, "The job file, or - for standard input")->required();
+    template_command->add_option("-o,--output", options.output, "Write to this file and not to standard output");
+    template_command->footer(statuses);
     CLI::App* const example_command = app.add_subcommand("example", "Print a commented job that solves");
     CLI::App* const keys_command = app.add_subcommand("keys", "Explain every key of a job file");
     CLI::App* const results_command = app.add_subcommand("results", "Explain every key of the JSON results");
@@ -299,6 +315,7 @@ int run(int argc, char** argv) {
         return number_of(Status::refused);
     }
 
+    if (*template_command) return number_of(draw_templates(options));
     if (*example_command) return number_of(deliver(example_job));
     if (*keys_command) return number_of(deliver(job_manual()));
     if (*results_command) return number_of(show_results_manual());

@@ -185,6 +185,17 @@ class Telling {
                 return {"no number of pickets stops a ball of " + length(0) +
                             (finding_.numbers[1] > 0 ? ": at best one of " + length(1) + " passes" : std::string()),
                         "pickets with thicker turnings, or a larger `max_sphere`"};
+            case Trouble::girth_of_square:
+                return {"a girth is taped round a post that is not round", "`shape: round`, or the post's `size`"};
+            case Trouble::timber_size_of_round:
+                return {"a round post has no timber size", "its diameter as `size`, or its girth as `around`"};
+            case Trouble::turn_of_round:
+                return {"a round post is the same however it is turned", "leave `turn` out, or `shape: square`"};
+            case Trouble::round_post_missed:
+                return {"at the " + end() + " end a side of the rail runs " + length(0) +
+                            " off the round post's axis, and its surface is only " + length(1) +
+                            " off it: no cope can reach it",
+                        "a narrower member, a thicker post, or one that leans less across the rail"};
             case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
             case Trouble::ball_at_post:
                 return {
@@ -230,6 +241,11 @@ class Telling {
             case Trouble::thickness_without_open: return {"`tread_thickness` has no effect: the risers are closed", {}};
             case Trouble::floor_falls:
                 return {"the floor falls " + length(0) + " across the clear, toward the " + end() + " end", {}};
+            case Trouble::leg_down_on_round:
+                return {
+                    "at a round post `leg: auto` turns the bracket's leg down: turned up, behind the rail, it would "
+                    "lie hollow on the round face",
+                    {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
         return {};

@@ -31,11 +31,57 @@ bool same_lathe(const Lathe& a, const Lathe& b) {
            std::fabs(a.trim->upper_block - b.trim->upper_block) <= alike && bought_alike(*a.bought, *b.bought);
 }
 
+using Copes = std::array<std::optional<Cope>, 2>;
+
+/// A coped piece, or its copes alone, lying another way.
+struct Lying {
+    Piece piece;
+    Copes copes;
+};
+
+Slant half_round(const Slant& slant) { return {slant.at, -slant.per_left, -slant.per_top}; }
+
+Slant end_for_end(const Slant& slant) { return {-slant.at, slant.per_left, -slant.per_top}; }
+
+Lying rolled(const Lying& one) {
+    const auto roll = [](const std::optional<Cope>& cope) { return cope ? std::optional(rolled(*cope)) : cope; };
+    return {{one.piece.section, half_round(one.piece.from), half_round(one.piece.to)},
+            {roll(one.copes[0]), roll(one.copes[1])}};
+}
+
+Lying end_for_end(const Lying& one) {
+    const auto turn = [](const std::optional<Cope>& cope) { return cope ? std::optional(end_for_end(*cope)) : cope; };
+    return {{one.piece.section, end_for_end(one.piece.to), end_for_end(one.piece.from)},
+            {turn(one.copes[1]), turn(one.copes[0])}};
+}
+
+bool lie_alike(const Lying& a, const Lying& b) {
+    const auto close = [](double x, double y) { return std::fabs(x - y) <= alike; };
+    const auto ends = [&](const std::optional<Cope>& x, const std::optional<Cope>& y, const Slant& s, const Slant& t) {
+        if (x || y) return x && y && same_cope(*x, *y);
+        return close(s.per_left, t.per_left) && close(s.per_top, t.per_top);
+    };
+    return close(length(a.piece), length(b.piece)) && ends(a.copes[0], b.copes[0], a.piece.from, b.piece.from) &&
+           ends(a.copes[1], b.copes[1], a.piece.to, b.piece.to);
+}
+
+/// Whether two pieces, of which at least one is coped, come out alike: lying as they are, or turned over or end for
+/// end. Pieces that same_piece takes for alike.
+bool coped_alike(const Lying& a, const Lying& b) {
+    const Lying turned = end_for_end(b);
+    return lie_alike(a, b) || lie_alike(a, rolled(b)) || lie_alike(a, turned) || lie_alike(a, rolled(turned));
+}
+
+bool same_copes(const Lying& a, const Lying& b) {
+    const bool any = a.copes[0] || a.copes[1] || b.copes[0] || b.copes[1];
+    return !any || coped_alike(a, b);
+}
+
 class Listing {
  public:
     void add(Stuff stuff, const std::string& name, const Piece& piece, double room, int quantity, Use use,
-             const Lathe& lathe = {}) {
-        CutPiece* mine = equal_to(stuff, piece, lathe);
+             double tip_to_tip, const Lathe& lathe = {}, const Copes& copes = {}) {
+        CutPiece* mine = equal_to(stuff, {piece, copes}, lathe);
         if (!mine) {
             by_length_.emplace(length(piece), pieces_.size());
             mine = &pieces_.emplace_back(CutPiece{stuff,
@@ -44,11 +90,12 @@ class Listing {
                                                   end_cut(piece, End::from),
                                                   end_cut(piece, End::to),
                                                   set_out(piece),
-                                                  overall(piece),
+                                                  tip_to_tip,
                                                   room,
                                                   0,
                                                   {},
-                                                  lathe.trim});
+                                                  lathe.trim,
+                                                  copes});
             lathes_.push_back(lathe);
         }
         if (std::find(mine->names.begin(), mine->names.end(), name) == mine->names.end()) mine->names.push_back(name);
@@ -60,12 +107,13 @@ class Listing {
     std::vector<CutPiece> take() { return std::move(pieces_); }
 
  private:
-    CutPiece* equal_to(Stuff stuff, const Piece& piece, const Lathe& lathe) {
+    CutPiece* equal_to(Stuff stuff, const Lying& lying, const Lathe& lathe) {
+        const Piece& piece = lying.piece;
         const double own = length(piece);
         for (auto at = by_length_.lower_bound(own - alike); at != by_length_.end() && at->first <= own + alike; ++at) {
             CutPiece& candidate = pieces_[at->second];
             if (candidate.stuff == stuff && same_piece(candidate.piece, piece) &&
-                same_lathe(lathes_[at->second], lathe))
+                same_lathe(lathes_[at->second], lathe) && same_copes({candidate.piece, candidate.copes}, lying))
                 return &candidate;
         }
         return nullptr;
@@ -89,9 +137,11 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
     add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {
         const Build& build = job.builds[static_cast<std::size_t>(section.build.index)];
         const double play = (section.play ? *section.play : build.play) * std::sqrt(1 + result.slope * result.slope);
-        for (std::size_t m = 0; m < result.members.size(); ++m)
-            list.add(Stuff::member, result.members[m].name, result.members[m].stick.piece, play, section.count,
-                     {s, static_cast<int>(m)});
+        for (std::size_t m = 0; m < result.members.size(); ++m) {
+            const Member& member = result.members[m];
+            list.add(Stuff::member, member.name, member.stick.piece, play, section.count, {s, static_cast<int>(m)},
+                     member.overall, {}, member.copes);
+        }
     });
     add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {
         if (!result.pickets) return;
@@ -101,14 +151,15 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
             const Lathe lathe = piece.trim ? Lathe{&bought, piece.trim} : Lathe();
             list.add(Stuff::picket, piece.trim ? "turned picket" : "picket", piece.piece,
                      std::numeric_limits<double>::infinity(), section.count * piece.count, {s, static_cast<int>(p)},
-                     lathe);
+                     overall(piece.piece), lathe);
         }
     });
     add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
         if (!result.pickets) return;
         for (std::size_t f = 0; f < result.pickets->fillets.size(); ++f) {
             const Fillet& fillet = result.pickets->fillets[f];
-            list.add(Stuff::fillet, "fillet", fillet.piece, 0, section.count * fillet.count, {s, static_cast<int>(f)});
+            list.add(Stuff::fillet, "fillet", fillet.piece, 0, section.count * fillet.count, {s, static_cast<int>(f)},
+                     overall(fillet.piece));
         }
     });
     for (std::size_t h = 0; h < solution.handrails.size(); ++h)
@@ -117,7 +168,8 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
             const Profile& profile = job.handrails[h].profile;
             const bool is_round = profile.diameter || profile.around;
             listing.add(is_round ? Stuff::round_handrail : Stuff::handrail, words(piece.part), piece.stick.piece,
-                        std::numeric_limits<double>::infinity(), 1, {static_cast<int>(h), static_cast<int>(p)});
+                        std::numeric_limits<double>::infinity(), 1, {static_cast<int>(h), static_cast<int>(p)},
+                        overall(piece.stick.piece));
         }
     return listing.take();
 }

@@ -27,11 +27,12 @@ struct CutPiece {
     int quantity = 0;
     std::vector<Use> uses;
     std::optional<Trim> trim;  // of a turned picket
+    std::array<std::optional<Cope>, 2> copes{};
 };
 
 /// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored; turned pickets, if
-/// they are bought and trimmed alike): members first, then pickets, fillets and handrails, each in the order of the
-/// job.
+/// they are bought and trimmed alike; coped ones, if their copes lie alike): members first, then pickets, fillets and
+/// handrails, each in the order of the job.
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

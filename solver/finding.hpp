@@ -65,6 +65,10 @@ enum class Trouble {
     return_without_clearance,   // the handrail
     handrail_too_short,         // the handrail
     no_lower_gap,               // lower_gap: the ball at a gap of 0, what it must stay below, tread or -1
+    girth_of_square,            // around: the post is square; also: the post
+    timber_size_of_round,       // size; also: the post
+    turn_of_round,              // turn; also: the post
+    round_post_missed,          // the section: how far a side of a member runs off the post's axis, the radius; the end
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
@@ -80,6 +84,7 @@ enum class Trouble {
     floor_falls,             // at the section: how far across the clear; the end it falls toward
     follow_without_floor,    // at the section
     return_off_rake,         // the handrail
+    leg_down_on_round,       // at the section
 };
 
 /// One finding. `end` where an end of a section is meant.

@@ -1,10 +1,18 @@
 #include "job.hpp"
 
+#include <numbers>
+
 namespace rakewright {
 
 Driver usual_driver(Unit unit) {
     const double inch = unit == Unit::inch ? 1 : millimetres_in_an_inch;
     return {{inch / 4, 3 * inch}, {2 * inch, 8 * inch}};
+}
+
+PostSize size_of(const Post& post) {
+    if (!post.around) return post.size;
+    const double diameter = *post.around / std::numbers::pi;
+    return {diameter, diameter, {}, post.around->place};
 }
 
 int stair_of(const Job& job, const Section& section) {

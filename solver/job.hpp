@@ -132,14 +132,19 @@ struct PostSize {
     Place place;
 };
 
+enum class PostShape { square, round };
+
 /// What a level held along the stair and one held across it read.
 struct Lean {
     AngleReading along, across;
 };
 
+/// `size` of a round post is its diameter both ways; or it has the girth taped round it in place of a size.
 struct Post {
     Id id;
     PostSize size;
+    PostShape shape = PostShape::square;
+    std::optional<Reading> around;
     Ref stair;
     std::optional<Reading> at;
     NosingNumber nosing;
@@ -341,6 +346,9 @@ struct Job {
     std::vector<FoundRail> as_found;
     std::vector<Id> rules;
 };
+
+/// The post's size; of a round one its diameter both ways, from its girth where that is what was taped.
+PostSize size_of(const Post& post);
 
 /// The stair that a section is over: its own, or its from post's; -1 if it is over none.
 int stair_of(const Job& job, const Section& section);

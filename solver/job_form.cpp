@@ -266,9 +266,14 @@ void describe(Form& form, Post& post) {
     form.id(post.id);
     WrittenPostSize size(post.size);
     form.later_as("size", "a list", "posts of two sizes");
-    form.written("size", size, be_given,
-                 "of its section: a square post's side, or its nominal timber size, read as dressed");
-    form.ways({{}, {"stair", "at"}}, "both `stair` and `at`, or neither");
+    form.ways({{"size"}, {"around"}, {"size", "stair", "at"}, {"around", "stair", "at"}},
+              "`size`, or `around` of a round one; and both `stair` and `at`, or neither");
+    form.written("size", size, may_be_left_out,
+                 "of its section: a square post's side, or its nominal timber size, read as dressed; a round post's "
+                 "diameter");
+    form.choice("shape", post.shape, {{"square", "its section has four faces"}, {"round", "a cylinder"}},
+                may_be_left_out, "what its section is");
+    form.length("around", post.around, Range::positive, "the girth taped round a round post, in place of its `size`");
     form.name_of(Kind::stair, "stair", post.stair, may_be_left_out, "the stair that it stands at");
     form.length("at", post.at, Range::any, "level from its nosing to its face or centre, uphill positive");
     CountOrWord nosing(most_steps, "last", "a nosing's number, from 1, or `last`");
@@ -277,19 +282,17 @@ void describe(Form& form, Post& post) {
     post.nosing = {nosing.number().value_or(0), nosing.place()};
     form.choice("face", post.face,
                 {{"centre", "to the post's centre"},
-                 {"downhill", "to its face that looks down the stair"},
-                 {"uphill", "to its face that looks up the stair"}},
+                 {"downhill", "to its face that looks down the stair; of a round post its farthest line down it"},
+                 {"uphill", "to its face that looks up the stair; of a round post its farthest line up it"}},
                 may_be_left_out, "what `at` is measured to, before the post is turned or tipped");
     form.length("across", post.across, Range::any, may_be_left_out,
                 "level from the stair's axis to the post's centre, left positive, seen walking up");
     form.angle("turn", post.turn, turning, may_be_left_out,
-               "about plumb, counter-clockwise from above, its size with it");
+               "about plumb, counter-clockwise from above, its size with it; not of a round post");
     form.part("lean", post.lean, may_be_left_out, "how far it is out of plumb");
     WrittenBase base(post.base);
     form.written("base", base, may_be_left_out,
                  "the surface that it stands on, where that is not the tread under its centre");
-    form.later("shape", "round posts");
-    form.later("around", "round posts, by their girth");
     form.later("base_trim", "posts that are thicker below");
 }
 

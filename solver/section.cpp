@@ -134,8 +134,7 @@ std::optional<GroupHeights> heights_at_post(const RailLine& line, const Levels& 
 Diagonals diagonals_between(const Member& upper, const Member& lower) {
     const auto corner = [](const Member& member, End end) {
         const Spot spot{0, (member.group == Group::upper ? -member.depth : member.depth) / 2};
-        const Piece& piece = member.stick.piece;
-        return point_on(member.stick.frame, reach(end == End::from ? piece.from : piece.to, spot), spot);
+        return point_on(member.stick.frame, reach(member, end, spot), spot);
     };
     return {(corner(upper, End::to) - corner(lower, End::from)).norm(),
             (corner(upper, End::from) - corner(lower, End::to)).norm()};
@@ -146,6 +145,8 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
     const BracketBuild& build = *task.build.bracket;
     result.brackets.reserve(4);
     int blocked = 0;
+    if (build.leg == LegWish::by_driver && (line.is_round(End::from) || line.is_round(End::to)))
+        findings.push_back({Trouble::leg_down_on_round, task.section.id.place, {}, {}});
     for (const End end : both_ends)
         for (const Group group : both_groups) {
             if (group == Group::lower && !levels.has_lower) continue;
@@ -186,6 +187,23 @@ void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& fin
         findings.push_back({Trouble::max_gap_without_pickets, task.section.max_sphere->place, {1}, {}});
 }
 
+/// Says why there are no faces half-way up.
+void no_faces(const SectionTask& task, const RailLine& line, const Levels& levels, std::vector<Finding>& findings) {
+    for (const End end : both_ends) {
+        if (!line.is_round(end)) continue;
+        const double off = off_axis(line, end, levels.middle()), radius = line.round(end).radius;
+        if (off < radius) continue;
+        findings.push_back({Trouble::round_post_missed,
+                            task.section.id.place,
+                            {off, radius},
+                            {},
+                            -1,
+                            static_cast<int>(index_of(end))});
+        return;
+    }
+    findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
+}
+
 }  // namespace
 
 std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings& around,
@@ -219,7 +237,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     }
     const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) {
-        findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
+        no_faces(task, line, levels, findings);
         return std::nullopt;
     }
     if (!less_than(0, (*faces)[1] - (*faces)[0], std::fabs((*faces)[1]))) {

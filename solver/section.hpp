@@ -69,6 +69,7 @@ struct Surroundings {
     const Floor* floor = nullptr;         // that it names
     bool closed_string = false;           // whether the stair's string on its side is closed
     std::optional<Reading> string_above;  // the top of that string, plumb above the nosing line
+    Radii radii{};                        // of round posts, where the posts have no place
     /// The treads that it is over; none over a floor.
     const StairShape* treads() const { return floor ? nullptr : stair; }
     bool placed() const { return from != nullptr; }

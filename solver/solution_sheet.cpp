@@ -45,25 +45,64 @@ void describe(Sheet& sheet, const SawSetting& setting) {
     sheet.angle("bevel_deg", setting.bevel, "how far the blade is tilted from plumb");
 }
 
-void describe(Sheet& sheet, const EndCut& cut) {
+void describe(Sheet& sheet, const Cope& cope, const CrossSection& section) {
+    sheet.length("depth", cope.depth(), "longest less shortest, along the member, over the whole section");
+    const auto arris = [&](const char* key, Corner corner) {
+        sheet.length(key, outward(cope, spot_of(corner, section)),
+                     "along that arris, past the cut at the centre line; shorter is negative");
+    };
+    arris("top_left", {1, 1});
+    arris("top_right", {-1, 1});
+    arris("bottom_left", {1, -1});
+    arris("bottom_right", {-1, -1});
+    sheet.list("outline", faces_of(section), "of the cope on each face, exact on the post's surface",
+               [&](Sheet& row, const StickFace& face) {
+                   row.word("face", words(face.side), "top, right, bottom or left, seen from the from end");
+                   row.list("points", outline_on(cope, face, section), "from arris to arris, in equal parts across",
+                            [](Sheet& point, const OutlinePoint& at) {
+                                point.length("across", at.across,
+                                             "from the middle of the face: left positive on top and bottom, up "
+                                             "positive on the sides");
+                                point.length("along", at.along,
+                                             "past the cut at the centre line, along the member; shorter is negative");
+                            });
+               });
+}
+
+void describe(Sheet& sheet, const EndCut& cut, const std::optional<Cope>& cope, const CrossSection& section) {
     sheet.part("flat", "bottom face on the saw table, a side against the fence",
                [&](Sheet& part) { describe(part, cut.flat); });
     sheet.part("edge", "a side on the table, bottom or top against the fence",
                [&](Sheet& part) { describe(part, cut.edge); });
     sheet.word("long_point", words(cut.long_point),
                "the edge or corner that the cut leaves longest, seen from the from end");
+    if (cope)
+        sheet.part("cope", "at a round post: how the end is hollowed; the cut is of the plane that touches the post",
+                   [&](Sheet& part) { describe(part, *cope, section); });
 }
 
-void describe(Sheet& sheet, const Piece& piece, const EndCut& from_end, const EndCut& to_end, const SetOut& measure) {
+/// The lengths of a stick; of a coped one to its copes.
+struct StickLengths {
+    double length = 0, top_edge = 0, bottom_edge = 0, overall = 0;
+};
+
+StickLengths lengths_of(const Piece& piece) {
+    return {length(piece), edge_length(piece, {0, 1}), edge_length(piece, {0, -1}), overall(piece)};
+}
+
+void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, const EndCut& from_end,
+              const EndCut& to_end, const SetOut& measure, const std::array<std::optional<Cope>, 2>& copes) {
     sheet.length("width", piece.section.width, "level, across the rail");
     sheet.length("depth", piece.section.depth, "square to the rail");
-    sheet.length("length", length(piece), "along the centre line, from cut to cut");
-    sheet.length("top_edge", edge_length(piece, {0, 1}), "along the middle of the top face");
-    sheet.length("bottom_edge", edge_length(piece, {0, -1}), "along the middle of the bottom face");
-    sheet.length("overall", overall(piece),
+    sheet.length("length", lengths.length, "along the centre line, from cut to cut");
+    sheet.length("top_edge", lengths.top_edge, "along the middle of the top face");
+    sheet.length("bottom_edge", lengths.bottom_edge, "along the middle of the bottom face");
+    sheet.length("overall", lengths.overall,
                  "tip to tip along the axis: the shortest square-ended stick that it comes from");
-    sheet.part("from_end", "the cut at the from end", [&](Sheet& part) { describe(part, from_end); });
-    sheet.part("to_end", "the cut at the to end", [&](Sheet& part) { describe(part, to_end); });
+    sheet.part("from_end", "the cut at the from end",
+               [&](Sheet& part) { describe(part, from_end, copes[0], piece.section); });
+    sheet.part("to_end", "the cut at the to end",
+               [&](Sheet& part) { describe(part, to_end, copes[1], piece.section); });
     sheet.part("measure", "what to set out on the stick", [&](Sheet& part) {
         part.word("edge", words(measure.edge), "the edge to measure along");
         part.word("from", words(measure.from), "how the from end lies on that edge: long, short or square");
@@ -75,7 +114,8 @@ void describe(Sheet& sheet, const Piece& piece, const EndCut& from_end, const En
 void describe(Sheet& sheet, const Member& member) {
     sheet.word("name", member.name, "as the job calls it");
     sheet.word("group", words(member.group), "upper or lower");
-    describe(sheet, member.stick.piece, member.from_end, member.to_end, member.measure);
+    describe(sheet, member.stick.piece, {member.length, member.top_edge, member.bottom_edge, member.overall},
+             member.from_end, member.to_end, member.measure, member.copes);
     const auto cost = [&](std::size_t end) {
         return member.shortened[end] > 0 ? std::optional(member.shortened[end]) : std::nullopt;
     };
@@ -226,7 +266,8 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                           [](Sheet& row, const HandrailPiece& piece) {
                               row.word("name", words(piece.part),
                                        "handrail, top extension, top return or bottom return");
-                              describe(row, piece.stick.piece, piece.from_end, piece.to_end, piece.measure);
+                              describe(row, piece.stick.piece, lengths_of(piece.stick.piece), piece.from_end,
+                                       piece.to_end, piece.measure, {});
                           });
             });
 }

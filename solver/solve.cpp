@@ -18,15 +18,27 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post) {
     return standing ? &*standing : nullptr;
 }
 
+/// The radius of a post that is named and round; else 0.
+double radius_of(const Job& job, const Ref& post) {
+    if (!post.named() || named(job.posts, post).shape != PostShape::round) return 0;
+    return size_of(named(job.posts, post)).along / 2;
+}
+
 /// What a section stands between, as far as its posts and stair are known.
 Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
     const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
     const Floor* const floor = section.floor.named() ? &named(job.floors, section.floor) : nullptr;
     const bool placed = from && to;
     const Ref& over = placed ? named(job.posts, section.from).stair : section.stair;
-    if (!over.named()) return {nullptr, nullptr, nullptr, floor, false, {}};
-    Surroundings around{
-        &named(solution.stairs, over), placed ? from : nullptr, placed ? to : nullptr, floor, false, {}};
+    Surroundings around;
+    around.floor = floor;
+    if (!placed) around.radii = {radius_of(job, section.from), radius_of(job, section.to)};
+    if (!over.named()) return around;
+    around.stair = &named(solution.stairs, over);
+    if (placed) {
+        around.from = from;
+        around.to = to;
+    }
     const Stair& stair = named(job.stairs, over);
     const StringKind string = section.side && !section.side->left ? stair.strings.right : stair.strings.left;
     around.closed_string = string == StringKind::closed && around.raked();
@@ -66,6 +78,7 @@ class Solving {
 
     void add_post(const Post& post) {
         PostResult& result = solution_.posts.emplace_back();
+        if (!shape_is_sound(post)) return;
         if (!post.stair.named()) {
             check_unplaced(post);
             return;
@@ -73,6 +86,20 @@ class Solving {
         const StairShape& stair = named(solution_.stairs, post.stair);
         if (stair.nosings.empty()) return;
         result.standing = stand(post, stair, solution_.findings);
+    }
+
+    /// Refuses what only a square or only a round post can have.
+    bool shape_is_sound(const Post& post) {
+        const std::size_t before = solution_.findings.size();
+        const auto refuse = [&](Trouble trouble, const Place& place, bool given) {
+            if (given) solution_.findings.push_back({trouble, place, {}, post.id.place});
+        };
+        const bool round = post.shape == PostShape::round;
+        refuse(Trouble::girth_of_square, post.around ? post.around->place : Place{}, post.around && !round);
+        refuse(Trouble::timber_size_of_round, post.size.place, round && !post.size.nominal.empty());
+        refuse(Trouble::turn_of_round, post.turn.place,
+               round && post.stair.named() && (post.turn.place.size > 0 || post.turn.angle.rise != 0));
+        return solution_.findings.size() == before;
     }
 
     void add_build(const Build& build) {

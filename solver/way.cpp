@@ -10,7 +10,8 @@ RailLine line_over_stair(const SectionTask& task, const Surroundings& around, co
     const NosingLine nosings = around.stair ? *around.stair->line : NosingLine{};
     const Section& section = task.section;
     const double lengthened = std::sqrt(1 + nosings.slope * nosings.slope);
-    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / lengthened, nosings);
+    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / lengthened, nosings,
+                     around.radii);
 }
 
 /// The line over the floor that the section names, straight across a stair where its posts are placed there. `levels`
@@ -33,6 +34,7 @@ Way way_over_floor(const SectionTask& task, const Surroundings& around, const Fa
         line.floor = {0, rises};
     }
     way.levels = levels_of(task.build, task.height(), lower_gap, line);
+    touch_round_posts(line, way.levels.middle());
     way.faces = faces_half_way(line, way.levels);
     if (task.section.follow == Follow::level && way.faces) line.floor = {(*way.faces)[falls_to ? 0 : 1], rises};
     return way;
@@ -56,6 +58,7 @@ Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& 
         way.levels.on_string = true;
         way.levels.lower_top = *around.string_above;
     }
+    touch_round_posts(way.line, way.levels.middle());
     way.faces = faces_half_way(way.line, way.levels);
     return way;
 }

@@ -14,6 +14,8 @@ std::vector<Table> tables_of(const Job& job, const Solution& solution, const Ver
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
+/// The ends coped to round posts.
+Table cope_table(const Job& job, const Solution& solution);
 std::vector<Table> gap_tables(const Job& job, const Solution& solution);
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts);
 

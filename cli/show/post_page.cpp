@@ -67,12 +67,21 @@ class PostTable {
         }
     }
 
-    /// A nominal timber size as it was written, and what it was read as.
-    std::string size_words(const PostSize& size) const {
+    /// A nominal timber size as it was written, and what it was read as; or what a round post measures across.
+    std::string size_words(const Post& post) const {
+        const PostSize size = size_of(post);
+        if (post.shape == PostShape::round) {
+            const std::string across = "round " + cells_.length(size.along).shown;
+            return post.around ? across + ", " + cells_.length(post.around->value).shown + " around" : across;
+        }
         if (size.nominal.empty()) return {};
         const std::string along = cells_.length(size.along).shown, across = cells_.length(size.across).shown;
         return size.nominal + " read as dressed, " + along +
                (along == across ? " square" : " along by " + across + " across");
+    }
+
+    static std::string named_size(const Post& post) {
+        return post.shape == PostShape::round ? "round" : post.size.nominal;
     }
 
     void add(int post, int section, End end, Group group, const std::optional<GroupHeights>& heights) {
@@ -87,9 +96,9 @@ class PostTable {
         table_.rows.push_back(
             {{{again ? "" : post_id, post < 0 ? "" : post_id},
               cells_.length(post < 0 ? std::nullopt : solution_.posts[static_cast<std::size_t>(post)].base()),
-              cells_.length(asked ? std::optional(asked->size.along) : std::nullopt),
-              cells_.length(asked ? std::optional(asked->size.across) : std::nullopt),
-              cells_.word(asked ? asked->size.nominal : std::string()),
+              cells_.length(asked ? std::optional(size_of(*asked).along) : std::nullopt),
+              cells_.length(asked ? std::optional(size_of(*asked).across) : std::nullopt),
+              cells_.word(asked ? named_size(*asked) : std::string()),
               {section_id + " " + words(end), section_id},
               cells_.word(words(end)),
               cells_.word(words(group)),
@@ -100,7 +109,7 @@ class PostTable {
               bracket ? cells_.over_square(-bracket->over_square) : none,
               bracket ? cells_.word(bracket->driver_clear ? "clear" : "blocked") : none,
               cells_.length(taken_off(result, end, group))},
-             asked && !again ? size_words(asked->size) : std::string()});
+             asked && !again ? size_words(*asked) : std::string()});
     }
 
     const Job& job_;

@@ -21,14 +21,15 @@ bool reaches(double hole, const BracketBuild& bracket, const Driver& driver, dou
     return no_more_than(under_body, hole - driver.body.diameter / 2, hole);
 }
 
-}  // namespace
-
-double over_square(const RailLine& line, End end, Leg leg) {
-    const Vector& face = line.face(end).normal;
+double over_square(const RailLine& line, Leg leg, const Vector& face) {
     const Vector top = frame_on_slope(Vector::Zero(), line.x, line.y, line.slope).top;
     const double turned_up = face.dot(top) / face.cross(top).norm();
     return leg == Leg::up ? turned_up : -turned_up;
 }
+
+}  // namespace
+
+double over_square(const RailLine& line, End end, Leg leg) { return over_square(line, leg, line.face(end).normal); }
 
 bool driver_clear(const BracketBuild& bracket, const Driver& driver, double over_square) {
     return std::all_of(bracket.post_hole.begin(), bracket.post_hole.end(),
@@ -41,12 +42,15 @@ Leg chosen_leg(const BracketBuild& bracket, const Driver& driver, const RailLine
         case LegWish::down: return Leg::down;
         case LegWish::by_driver: break;
     }
+    if (line.is_round(end)) return Leg::down;
     return driver_clear(bracket, driver, over_square(line, end, Leg::up)) ? Leg::up : Leg::down;
 }
 
 Bracket bracket_at(const BracketBuild& build, const Driver& driver, const RailLine& line, const Levels& levels, End end,
                    Group group, Leg leg, std::optional<double> surface) {
-    Bracket bracket{end, group, leg, over_square(line, end, leg), true, std::nullopt};
+    const std::optional<Plane> face = face_at(line, end, levels.underside(group));
+    Bracket bracket{end,  group,       leg, face ? over_square(line, leg, face->normal) : over_square(line, end, leg),
+                    true, std::nullopt};
     bracket.driver_clear = driver_clear(build, driver, bracket.over_square);
     if (const std::optional<double> met = height_met(line, end, levels.underside(group)); met && surface)
         bracket.mark_height = *met - *surface;

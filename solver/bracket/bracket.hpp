@@ -28,7 +28,8 @@ double over_square(const RailLine& line, End end, Leg leg);
 /// the plate nor the length of the body enters.
 bool driver_clear(const BracketBuild& bracket, const Driver& driver, double over_square);
 
-/// Which way the leg on the post is turned: as wished, or up where the driver is clear and else down (common practice).
+/// Which way the leg on the post is turned: as wished, or up where the driver is clear and else down (common practice);
+/// down on a round post, where a leg turned up would lie hollow between post and rail.
 Leg chosen_leg(const BracketBuild& bracket, const Driver& driver, const RailLine& line, End end);
 
 /// The bracket at one end of one group, its leg turned as chosen. `surface` is the height of what the post stands on,

@@ -1,5 +1,8 @@
 #include "member.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include "../measure/compare.hpp"
 
 namespace rakewright {
@@ -16,6 +19,47 @@ Plane cutting_plane(const RailLine& line, End end, double play, double thickness
     const Plane& face = line.face(end);
     const double inward = end == End::from ? play / 2 : -play / 2;
     return {face.point + inward * Vector(line.x, line.y, 0) + thickness * face.normal, face.normal};
+}
+
+/// How far past the cut at its centre line an end reaches over a spot, along the member and away from it.
+double outward_of(const Member& member, End end, Spot spot) {
+    if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1]) return outward(*cope, spot);
+    const Slant& slant = end == End::from ? member.stick.piece.from : member.stick.piece.to;
+    const double beyond = slant.per_left * spot.left + slant.per_top * spot.top;
+    return end == End::from ? -beyond : beyond;
+}
+
+double length_over(const Member& member, Spot spot) {
+    return length(member.stick.piece) + outward_of(member, End::from, spot) + outward_of(member, End::to, spot);
+}
+
+double longest_outward(const Member& member, End end) {
+    if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1]) return cope->longest;
+    const Slant& slant = end == End::from ? member.stick.piece.from : member.stick.piece.to;
+    return (std::fabs(slant.per_left) * member.width + std::fabs(slant.per_top) * member.depth) / 2;
+}
+
+void measure_coped(Member& member) {
+    member.top_edge = length_over(member, {0, member.depth / 2});
+    member.bottom_edge = length_over(member, {0, -member.depth / 2});
+    member.overall = member.length + longest_outward(member, End::from) + longest_outward(member, End::to);
+}
+
+/// The shortest of the arrises; of a coped member also of the middle lines of its faces, where copes are hollow.
+double shortest_line(const Member& member) {
+    if (!member.copes[0] && !member.copes[1]) return shortest_arris(member.stick.piece);
+    double shortest = length(member.stick.piece);
+    for (const int left : {-1, 0, 1})
+        for (const int top : {-1, 0, 1})
+            shortest = std::min(shortest, length_over(member, spot_of({left, top}, member.stick.piece.section)));
+    return shortest;
+}
+
+/// What a leg between post and member takes off it at a round post: from where the middle line would meet the post.
+double thickness_along(const Frame& frame, const RailLine& line, End end, double middle, double inward,
+                       const Slant& slant) {
+    const double bare = (line.at(*face_along(line, end, middle) + inward, middle) - frame.origin).dot(frame.along);
+    return end == End::from ? slant.at - bare : bare - slant.at;
 }
 
 class Cutting {
@@ -37,14 +81,18 @@ class Cutting {
         Piece& piece = member.stick.piece;
         if (!trim(member, End::from, underside, piece.from) || !trim(member, End::to, underside, piece.to))
             return std::nullopt;
-        if (const double shortest = shortest_arris(piece); !no_more_than(0, shortest, rakewright::length(piece))) {
+        if (const double shortest = shortest_line(member); !no_more_than(0, shortest, rakewright::length(piece))) {
             findings_.push_back({Trouble::no_length_left, place_, {shortest}, {}});
             return std::nullopt;
         }
         member.length = rakewright::length(piece);
-        member.top_edge = edge_length(piece, {0, 1});
-        member.bottom_edge = edge_length(piece, {0, -1});
-        member.overall = rakewright::overall(piece);
+        if (!member.copes[0] && !member.copes[1]) {
+            member.top_edge = edge_length(piece, {0, 1});
+            member.bottom_edge = edge_length(piece, {0, -1});
+            member.overall = rakewright::overall(piece);
+        } else {
+            measure_coped(member);
+        }
         member.from_end = end_cut(piece, End::from);
         member.to_end = end_cut(piece, End::to);
         member.measure = set_out(piece);
@@ -55,6 +103,7 @@ class Cutting {
     bool trim(Member& member, End end, double underside, Slant& slant) {
         const std::size_t e = end == End::from ? 0 : 1;
         const LegBetween leg = overlapping(member.group, end, underside);
+        if (line_.is_round(end)) return trim_round(member, end, underside, leg.thickness, slant);
         const std::optional<Slant> cut_there = cut(member.stick.frame, cutting_plane(line_, end, play_, leg.thickness));
         if (!cut_there) {
             findings_.push_back({Trouble::cut_too_steep, place_, {}, {}, -1, static_cast<int>(e)});
@@ -65,6 +114,27 @@ class Cutting {
             const double bare = cut(member.stick.frame, cutting_plane(line_, end, play_, 0))->at;
             member.shortened[e] = end == End::from ? slant.at - bare : bare - slant.at;
         }
+        return true;
+    }
+
+    /// The cope is that of the post moved inward as a flat cut is.
+    bool trim_round(Member& member, End end, double underside, double thickness, Slant& slant) {
+        const std::size_t e = end == End::from ? 0 : 1;
+        const double inward = end == End::from ? play_ / 2 : -play_ / 2,
+                     middle = underside + member.depth / 2 * line_.lengthened();
+        Cylinder post = line_.round(end);
+        const std::optional<Plane> bare = face_at(line_, end, middle);
+        post.point += inward * Vector(line_.x, line_.y, 0);
+        if (bare) post.point += thickness * bare->normal;
+        const Coping coping = cope_to(member.stick.frame, member.stick.piece.section, post, end);
+        if (coping.missed || !coping.touching) {
+            const Trouble trouble = coping.missed ? Trouble::round_post_missed : Trouble::cut_too_steep;
+            findings_.push_back({trouble, place_, {coping.farthest, post.radius}, {}, -1, static_cast<int>(e)});
+            return false;
+        }
+        slant = *coping.touching;
+        member.copes[e] = coping.cope;
+        if (thickness > 0) member.shortened[e] = thickness_along(member.stick.frame, line_, end, middle, inward, slant);
         return true;
     }
 
@@ -119,6 +189,13 @@ std::vector<Member> members_of(const Build& build, const Levels& levels, const R
     add_group(build.upper, Group::upper);
     add_group(build.lower, Group::lower);
     return members;
+}
+
+double reach(const Member& member, End end, Spot spot) {
+    const Slant& slant = end == End::from ? member.stick.piece.from : member.stick.piece.to;
+    if (!member.copes[end == End::from ? 0 : 1]) return reach(slant, spot);
+    const double beyond = outward_of(member, end, spot);
+    return end == End::from ? slant.at - beyond : slant.at + beyond;
 }
 
 std::optional<double> height_met(const RailLine& line, End end, double above) {

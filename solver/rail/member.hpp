@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "../space/saw.hpp"
+#include "cope.hpp"
 #include "line.hpp"
 
 namespace rakewright {
@@ -40,8 +41,9 @@ struct LegBetween {
 using LegsBetween = std::array<std::array<LegBetween, 2>, 2>;  // by end, then by group
 
 /// One member of a rail as it is cut. Lengths in the job's unit: `length` along the centre line from cut to cut, the
-/// edges along the middle of top and bottom face, `overall` from tip to tip. `shortened` is what bracket legs cost it
-/// at the from end and at the to end, along it.
+/// edges along the middle of top and bottom face, `overall` from tip to tip. An end at a round post is coped: then the
+/// piece's cut there is the plane that touches the post where the member's centre line meets it. `shortened` is what
+/// bracket legs cost it at the from end and at the to end, along it.
 struct Member {
     std::string name;
     Group group = Group::upper;
@@ -51,11 +53,15 @@ struct Member {
     SetOut measure;
     std::array<double, 2> shortened{};
     Stick stick;
+    std::array<std::optional<Cope>, 2> copes{};
 };
+
+/// How far along a member, from its frame's origin, its end lies over a spot of its section.
+double reach(const Member& member, End end, Spot spot);
 
 /// Every member of a section, top to bottom, each cut to its own meeting with the posts' faces: off them by half the
 /// play, level along the rail, and by the legs that stand between. Adds to `findings` where a cut runs along the rail
-/// or nothing would be left, with `place`.
+/// or nothing would be left, or a member does not meet a round post with its whole width, with `place`.
 std::vector<Member> members_of(const Build& build, const Levels& levels, const RailLine& line, double play,
                                const LegsBetween& legs, Place place, std::vector<Finding>& findings);
 

@@ -14,11 +14,11 @@ std::optional<double> place_of_centre(const Post& post, const StairShape& stair,
             {Trouble::nosing_beyond_stair, post.nosing.place, {double(number), double(stair.risers())}, {}});
         return std::nullopt;
     }
-    const double face = stair.nosing(number).x + post.at->value;
+    const double face = stair.nosing(number).x + post.at->value, half_along = size_of(post).along / 2;
     switch (post.face) {
         case PostFace::centre: return face;
-        case PostFace::downhill: return face + post.size.along / 2;
-        case PostFace::uphill: return face - post.size.along / 2;
+        case PostFace::downhill: return face + half_along;
+        case PostFace::uphill: return face - half_along;
     }
     return face;
 }
@@ -44,12 +44,17 @@ std::optional<StandingPost> stand(const Post& post, const StairShape& stair, std
     const std::optional<double> z = height_of_foot(post, stair, *x, findings);
     if (!z) return std::nullopt;
     const Axes plumb = turned(post.turn.angle);
-    return StandingPost{Vector(*x, post.across, *z), plumb,
-                        tipped(plumb, slope(post.lean.along.angle), slope(post.lean.across.angle)), post.size.along / 2,
-                        post.size.across / 2};
+    const PostSize size = size_of(post);
+    return StandingPost{Vector(*x, post.across, *z),
+                        plumb,
+                        tipped(plumb, slope(post.lean.along.angle), slope(post.lean.across.angle)),
+                        size.along / 2,
+                        size.across / 2,
+                        post.shape == PostShape::round ? size.along / 2 : 0};
 }
 
 std::optional<Face> face_left_by(const StandingPost& post, double x, double y) {
+    if (post.round()) return Face::round;
     const Vector way(x, y, 0);
     const double along = way.dot(post.plumb.first), across = way.dot(post.plumb.second);
     // The line leaves through the face that it reaches first: half_along / |along| against half_across / |across|.
@@ -64,7 +69,8 @@ Plane face_plane(const StandingPost& post, Face face) {
         case Face::uphill: return {post.foot + post.half_along * post.tipped.first, post.tipped.first};
         case Face::downhill: return {post.foot - post.half_along * post.tipped.first, -post.tipped.first};
         case Face::left: return {post.foot + post.half_across * post.tipped.second, post.tipped.second};
-        case Face::right: break;
+        case Face::right:
+        case Face::round: break;
     }
     return {post.foot - post.half_across * post.tipped.second, -post.tipped.second};
 }

@@ -72,8 +72,13 @@ std::string job_text(int sections) {
     return text;
 }
 
-void solve_one() {
-    const ReadJob read = read_job({"one", job_text(1)});
+/// One section between square or between round posts.
+void solve_one(PostShape shape) {
+    ReadJob read = read_job({"one", job_text(1)});
+    for (Post& post : read.job->posts) {
+        post.shape = shape;
+        if (shape == PostShape::round) post.size.nominal.clear();
+    }
     constexpr int times = 20000;
     double sum = 0;
     const double each = seconds(9, [&] {
@@ -81,7 +86,7 @@ void solve_one() {
                         }) /
                         times;
     const SectionResult section = solve(*read.job).sections[0];
-    std::printf("one raked section, %d pickets, %zu brackets, from a job in memory: %.2f us\n", section.pickets->count, section.brackets.size(),
+    std::printf("one raked section between %s posts, %d pickets, %zu brackets, from a job in memory: %.2f us\n", shape == PostShape::round ? "round" : "square", section.pickets->count, section.brackets.size(),
                 each * 1e6);
     if (sum <= 0) std::puts("nothing was solved");
 }
@@ -148,7 +153,8 @@ void whole_job() {
 }  // namespace
 
 int main() {
-    solve_one();
+    solve_one(PostShape::square);
+    solve_one(PostShape::round);
     check_example();
     whole_job();
 }

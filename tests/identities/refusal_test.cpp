@@ -238,6 +238,22 @@ std::vector<Refused> refused_jobs() {
          changed(turned, [](Job& job) { job.builds[0].pickets->upper_block = Reading(7.5); })},
         {Trouble::too_little_block,
          changed(turned, [](Job& job) { job.builds[0].pickets->upper_block = Reading(0.5); })},
+        {Trouble::girth_of_square, changed(even, [](Job& job) { job.posts[0].around = Reading(11); })},
+        {Trouble::timber_size_of_round, changed(even,
+                                                [](Job& job) {
+                                                    job.posts[0].shape = PostShape::round;
+                                                    job.posts[0].size.nominal = "4x4";
+                                                })},
+        {Trouble::turn_of_round, changed(even,
+                                         [](Job& job) {
+                                             job.posts[0].shape = PostShape::round;
+                                             job.posts[0].turn = in_degrees(10);
+                                         })},
+        {Trouble::round_post_missed, changed(even,
+                                             [](Job& job) {
+                                                 job.posts[0].shape = PostShape::round;
+                                                 job.posts[0].size = {3.25, 3.25, "", {}};  // the cap is 3 1/2 wide
+                                             })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }
