@@ -64,6 +64,11 @@ enum class Trouble {
     auto_without_limit,         // lower_gap
     return_without_clearance,   // the handrail
     handrail_too_short,         // the handrail
+    stock_twice,                // the stock; also: the first of its section
+    prices_do_not_match,        // the first price: how many prices, how many lengths
+    bar_trimmed_away,           // trim: it, the length that has nothing left
+    longer_than_stock,          // also_cut's length, or the stock's longest: the piece, what a bar gives, the trim
+    too_many_to_cut,            // the stock: how many pieces, how many are the most
     no_lower_gap,               // lower_gap: the ball at a gap of 0, what it must stay below, tread or -1
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
@@ -79,6 +84,7 @@ enum class Trouble {
     thickness_without_open,  // the tread_thickness
     floor_falls,             // at the section: how far across the clear; the end it falls toward
     follow_without_floor,    // at the section
+    no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
 };
 
 /// One finding. `end` where an end of a section is meant.
