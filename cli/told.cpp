@@ -141,8 +141,7 @@ class Telling {
             case Trouble::stock_twice:
                 return {"there is stock of this section already", "all its `lengths` in one entry"};
             case Trouble::prices_do_not_match:
-                return {"there are " + whole(0) + (finding_.numbers[0] == 1 ? " price" : " prices") + " for " +
-                            whole(1) + (finding_.numbers[1] == 1 ? " length" : " lengths"),
+                return {"prices and lengths do not match: " + whole(0) + " and " + whole(1),
                         "a price for each of `lengths`, in their order"};
             case Trouble::bar_trimmed_away:
                 return {"a trim of " + length(0) + " at each end leaves nothing of a bar of " + length(1),
