@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "../solver/solve.hpp"
+#include "../solver/stock_plan.hpp"
 #include "embedded.hpp"
 #include "read/reader.hpp"
 #include "rule_files.hpp"
@@ -83,6 +84,8 @@ Status solve_whole(const Source& source, const std::string& folder, const std::v
     if (loaded.status != Status::done) return loaded.status;
     whole.sets = std::move(loaded.sets);
     whole.solution = solve(whole.job, whole.sets);
+    if (whole.solution.refused()) return refuse(source, refusals_of(whole.job, whole.solution));
+    plan_stock(whole.job, whole.solution);
     if (whole.solution.refused()) return refuse(source, refusals_of(whole.job, whole.solution));
     measure_openings(whole.job, whole.solution);
     whole.verdicts = judge(whole.job, whole.solution, whole.sets);

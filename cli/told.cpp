@@ -138,6 +138,27 @@ class Telling {
             case Trouble::handrail_too_short:
                 return {"nothing is left of one of the handrail's pieces between its two cuts",
                         "a longer extension, or more clearance"};
+            case Trouble::stock_twice:
+                return {"there is stock of this section already", "all its `lengths` in one entry"};
+            case Trouble::prices_do_not_match:
+                return {"prices and lengths do not match: " + whole(0) + " and " + whole(1),
+                        "a price for each of `lengths`, in their order"};
+            case Trouble::bar_trimmed_away:
+                return {"a trim of " + length(0) + " at each end leaves nothing of a bar of " + length(1),
+                        "a smaller `trim`: it is what is squared off at each end"};
+            case Trouble::longer_than_stock:
+                return {"a piece of " + length(0) +
+                            " from tip to tip does not come out of this stock: its longest bar "
+                            "gives " +
+                            length(1) + (finding_.numbers[2] > 0 ? " between its trims" : ""),
+                        "a longer bar among the stock's `lengths`, or a shorter piece"};
+            case Trouble::too_many_to_cut:
+                return {"more than " + whole(1) + " pieces would be cut from this stock",
+                        "a plan for a part of the job"};
+            case Trouble::no_stock_of_section:
+                return {"the plan leaves out what is " + bare(0) + " x " + bare(1) + ", " + whole(2) +
+                            (finding_.numbers[2] == 1 ? " piece" : " pieces") + ": no `stock` has that section",
+                        {}};
             case Trouble::no_lower_gap:
                 return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + length(0) +
                             " where the rail touches the nosings, and it must stay below " + length(1),
@@ -255,6 +276,7 @@ class Telling {
     std::string length(std::size_t i) const {
         return words_of_length(finding_.numbers[i], tape_) + (job_.units == Unit::inch ? " in" : " mm");
     }
+    std::string bare(std::size_t i) const { return words_of_length(finding_.numbers[i], tape_); }
     /// A length so fine that it cannot be taken for its limit.
     std::string fine(std::size_t i) const {
         const Tape decimals{tape_.unit, 0.001};

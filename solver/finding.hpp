@@ -64,6 +64,11 @@ enum class Trouble {
     auto_without_limit,         // lower_gap
     return_without_clearance,   // the handrail
     handrail_too_short,         // the handrail
+    stock_twice,                // the stock; also: the first of its section
+    prices_do_not_match,        // the first price: how many prices, how many lengths
+    bar_trimmed_away,           // trim: it, the length that has nothing left
+    longer_than_stock,          // also_cut's length, or the stock's longest: the piece, what a bar gives, the trim
+    too_many_to_cut,            // the stock: how many pieces, how many are the most
     no_lower_gap,               // lower_gap: the ball at a gap of 0, what it must stay below, tread or -1
     girth_of_square,            // around: the post is square; also: the post
     timber_size_of_round,       // size; also: the post
@@ -85,6 +90,7 @@ enum class Trouble {
     follow_without_floor,    // at the section
     return_off_rake,         // the handrail
     leg_down_on_round,       // at the section
+    no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
 };
 
 /// One finding. `end` where an end of a section is meant.

@@ -88,6 +88,9 @@ class Form {
     virtual void lengths(const char* key, std::vector<Reading>& values, Range range, Counts how_many, Need need,
                          const char* about) = 0;
 
+    /// Plain numbers more than 0, of no unit, as digits with a point at most; one, or a list of them. May be left out.
+    virtual void numbers(const char* key, std::vector<Reading>& values, Counts how_many, const char* about) = 0;
+
     /// A text, or a list of them.
     virtual void texts(const char* key, std::vector<Id>& values, int most, const char* about) = 0;
 

@@ -333,6 +333,25 @@ struct FoundRail {
     std::optional<Extension> extend;
 };
 
+/// What can be bought to cut sticks from: one section in some lengths. A price for each length, or none at all.
+struct Stock {
+    Place place;
+    std::vector<Reading> section, lengths, prices;  // section: width and depth, or one for both
+    Reading kerf = 0, trim = 0;
+
+    double width() const { return section.front(); }
+    double depth() const { return section.back(); }
+};
+
+/// A square-ended stick that comes out of the same stock.
+struct AlsoCut {
+    std::string name;
+    Place place;
+    std::vector<Reading> section;
+    Reading length;
+    Count count = 1;
+};
+
 struct Job {
     std::string title;
     Unit units = Unit::inch;
@@ -345,6 +364,8 @@ struct Job {
     std::vector<Handrail> handrails;
     std::vector<FoundRail> as_found;
     std::vector<Id> rules;
+    std::vector<Stock> stock;
+    std::vector<AlsoCut> also_cut;
 };
 
 /// The post's size; of a round one its diameter both ways, from its girth where that is what was taped.

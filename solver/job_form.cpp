@@ -561,6 +561,30 @@ void describe(Form& form, FoundRail& found) {
     form.length("side_gap", found.side_gap, Range::not_negative, "level, from the walking surface's edge to the guard");
 }
 
+void describe(Form& form, Stock& stock) {
+    form.about("Bars of one section, to be cut into the job's sticks: which to buy, and what to cut from each.");
+    form.place(stock.place);
+    form.lengths("section", stock.section, Range::positive, {2, 2}, be_given,
+                 "width and depth; one length: both alike");
+    form.lengths("lengths", stock.lengths, Range::positive, {1, 20}, be_given, "that can be bought");
+    form.length("kerf", stock.kerf, Range::not_negative, may_be_left_out,
+                "what the saw takes square across; a raked cut takes more along the bar");
+    form.length("trim", stock.trim, Range::not_negative, may_be_left_out,
+                "what comes off each end of a bar before use");
+    form.numbers("prices", stock.prices, {1, 20},
+                 "of each length, in their order: then the least price is sought, and not the least length");
+}
+
+void describe(Form& form, AlsoCut& stick) {
+    form.about("A square-ended stick that is none of the job's rails.");
+    form.place(stick.place);
+    form.text("name", stick.name, be_given, "what the plan calls it");
+    form.lengths("section", stick.section, Range::positive, {2, 2}, be_given,
+                 "width and depth; one length: both alike");
+    form.length("length", stick.length, Range::positive, be_given, "from end to end");
+    form.count("count", stick.count, {1, 10000}, may_be_left_out, "how many");
+}
+
 void describe(Form& form, Job& job) {
     form.about("A job: the stairs and posts as measured, how the rails are made up, and the sections to be cut.");
     form.text("job", job.title, may_be_left_out, "the title that heads the tables");
@@ -580,8 +604,9 @@ void describe(Form& form, Job& job) {
     form.texts("rules", job.rules, 20,
                "what to judge by: rule sets by name, or the path of a local amendment, relative to the job file");
     form.later("accuracy", "doubt of the results from the accuracy of the tape");
-    form.later("stock", "cutting plans from stock lengths");
-    form.later("also_cut", "other sticks out of the same stock");
+    form.list("stock", job.stock, {1, 50}, may_be_left_out, "what can be bought for cutting, a section each");
+    form.list("also_cut", job.also_cut, {1, 1000}, may_be_left_out,
+              "other square-ended sticks to come out of the same stock");
 }
 
 }  // namespace rakewright

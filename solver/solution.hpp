@@ -2,6 +2,7 @@
 
 #include "handrail/handrail.hpp"
 #include "section.hpp"
+#include "stock/stock.hpp"
 
 namespace rakewright {
 
@@ -37,6 +38,7 @@ struct Solution {
     std::vector<PostResult> posts;
     std::vector<SectionResult> sections;
     std::vector<HandrailResult> handrails;
+    std::vector<StockResult> stock;  // none until plan_stock
     Choices choices;
     std::vector<Finding> findings;
 

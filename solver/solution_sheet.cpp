@@ -230,6 +230,34 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
         });
 }
 
+void describe(Sheet& sheet, const BarResult& bar) {
+    sheet.length("length", bar.length, "of the bar as bought");
+    sheet.list("pieces", bar.pieces, "in the order in which they are cut", [](Sheet& row, const PieceOnBar& piece) {
+        row.word("name", piece.name, "as the job calls it");
+        row.length("at", piece.at, "where its first tip lies, from the bar's own end");
+        row.length("length", piece.length, "from tip to tip; nested pieces overlap by their tips");
+    });
+    sheet.length("offcut", bar.offcut, "what is left beyond the last cut, tip to end, without the trim");
+}
+
+void describe(Sheet& sheet, const Stock& stock, const StockResult& result) {
+    sheet.lengths("section", {stock.width(), stock.depth()}, "width and depth");
+    std::vector<const BarResult*> bars;
+    for (const BarResult& bar : result.bars) bars.insert(bars.end(), static_cast<std::size_t>(bar.times), &bar);
+    sheet.list("bars", bars, "each bar to be bought", [](Sheet& row, const BarResult* bar) { describe(row, *bar); });
+    const auto total = [&](const char* key, double value, const char* about) {
+        if (stock.prices.empty())
+            sheet.length(key, value, about);
+        else
+            sheet.number(key, value, about);
+    };
+    total("bought", result.bought, "length of all bars together; their price, where the stock has prices");
+    total("bound", result.bound, "what no plan laid out like this is under");
+    sheet.truth("proven", result.proven, "whether bought is the least there is: it equals the bound");
+    sheet.length("total_length", stock.prices.empty() ? std::nullopt : std::optional(result.total_length),
+                 "length of all bars together, where the stock has prices");
+}
+
 }  // namespace
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution) {
@@ -270,6 +298,10 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                                        piece.to_end, piece.measure, {});
                           });
             });
+    std::vector<std::size_t> planned(solution.stock.size());
+    for (std::size_t s = 0; s < planned.size(); ++s) planned[s] = s;
+    sheet.list("stock", planned, "what to buy and how to cut it, in the order of the job",
+               [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s]); });
 }
 
 static void describe_rule(Sheet& sheet, const Rule& rule) {

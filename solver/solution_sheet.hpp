@@ -25,6 +25,7 @@ class Sheet {
     /// An angle by the slope of what it is over a right angle; shown in degrees.
     virtual void over_square(const char* key, double slope, const char* about) = 0;
     virtual void count(const char* key, std::optional<int> value, const char* about) = 0;
+    virtual void truth(const char* key, bool value, const char* about) = 0;
     /// Lists; an empty one is left out.
     virtual void lengths(const char* key, const std::vector<double>& values, const char* about) = 0;
     virtual void counts(const char* key, const std::vector<int>& values, const char* about) = 0;

@@ -13,6 +13,20 @@
 namespace rakewright {
 namespace {
 
+/// Digits with a point at most, more than 0: up to nine before it and four behind.
+std::optional<double> plain_number(std::string_view text) {
+    const std::size_t point = std::min(text.find('.'), text.size());
+    const bool has_point = point < text.size();
+    const std::size_t behind = has_point ? text.size() - point - 1 : 0;
+    if (point < 1 || point > 9 || behind > 4 || (has_point && behind == 0)) return std::nullopt;
+    if (text.find_first_not_of("0123456789.") != std::string_view::npos ||
+        (has_point && text.find('.', point + 1) != std::string_view::npos))
+        return std::nullopt;
+    double value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value > 0 ? std::optional(value) : std::nullopt;
+}
+
 constexpr std::size_t longest_id = 64;
 
 const char* what_stands(const Node& node) {
@@ -127,6 +141,30 @@ class Reader : public Form {
         const auto take = [&](const Node& item) {
             Reading reading;
             if (take_length(key, item, range, reading)) values.push_back(reading);
+        };
+        if (node->kind() != Node::Kind::list) {
+            take(*node);
+            return;
+        }
+        int number = 0;
+        for (std::uint32_t i = node->child; i; i = document_.node(i).next, ++number) take(document_.node(i));
+        check_how_many(key, *node, number, how_many);
+    }
+
+    void numbers(const char* key, std::vector<Reading>& values, Counts how_many, const char*) override {
+        const Node* const node = find(key, may_be_left_out);
+        if (!node) return;
+        static const std::string expected = "a number more than 0 such as 12 or 7.95";
+        const auto take = [&](const Node& item) {
+            if (!is_word(item)) {
+                wrong_kind(key, item, expected);
+                return;
+            }
+            const std::optional<double> value = plain_number(document_.value(item));
+            if (value)
+                values.emplace_back(*value, item.place());
+            else
+                unreadable(key, item, expected);
         };
         if (node->kind() != Node::Kind::list) {
             take(*node);

@@ -37,7 +37,7 @@ Table notes_table(const Job& job, const Solution& solution) {
 
 std::vector<Table> tables_of(const Job& job, const Solution& solution, const Verdicts& verdicts) {
     std::vector<Table> tables;
-    for (auto* const pages : {stair_tables, post_tables, saw_and_bench_tables, gap_tables})
+    for (auto* const pages : {stair_tables, post_tables, stock_tables, saw_and_bench_tables, gap_tables})
         for (Table& table : pages(job, solution)) tables.push_back(std::move(table));
     for (Table& table : check_tables(job, verdicts)) tables.push_back(std::move(table));
     tables.push_back(notes_table(job, solution));

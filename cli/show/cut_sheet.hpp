@@ -7,8 +7,8 @@
 
 namespace rakewright {
 
-/// The tables of a solved job, in the order in which a crew walks: the stairs, the posts, the saw, the bench, the gaps,
-/// the checks.
+/// The tables of a solved job, in the order in which a crew walks: the stairs, the posts, the stock, the saw, the
+/// bench, the gaps, the checks.
 std::vector<Table> tables_of(const Job& job, const Solution& solution, const Verdicts& verdicts);
 
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
@@ -16,8 +16,12 @@ std::vector<Table> post_tables(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
 /// The ends coped to round posts.
 Table cope_table(const Job& job, const Solution& solution);
+std::vector<Table> stock_tables(const Job& job, const Solution& solution);
 std::vector<Table> gap_tables(const Job& job, const Solution& solution);
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts);
+
+/// The mark of a row of the cut list: A, B, ... Z, AA, AB ...
+std::string mark_of(std::size_t index);
 
 /// The whole cut sheet: title, caution, tables, notes. Titles in bold if wanted.
 std::string cut_sheet(const Job& job, const Solution& solution, const Verdicts& verdicts, bool bold);

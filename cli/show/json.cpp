@@ -62,6 +62,11 @@ class JsonSheet : public Sheet {
         whole(*value);
     }
 
+    void truth(const char* name, bool value, const char*) override {
+        key(name);
+        out_ += value ? "true" : "false";
+    }
+
     void lengths(const char* name, const std::vector<double>& values, const char*) override {
         listed(name, values, [&](double value) { digits(value); });
     }

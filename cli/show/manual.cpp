@@ -65,6 +65,9 @@ class ManualForm : public Form {
                  const char* about) override {
         row(key, range_words(range) + ", or a list of up to " + std::to_string(how_many.most), need, {}, about);
     }
+    void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
+        row(key, "number more than 0, or a list of up to " + std::to_string(how_many.most), may_be_left_out, {}, about);
+    }
     void texts(const char* key, std::vector<Id>&, int most, const char* about) override {
         row(key, "text, or a list of up to " + std::to_string(most), may_be_left_out, {}, about);
     }
@@ -170,6 +173,7 @@ class ManualSheet : public Sheet {
     void angle(const char* key, std::optional<double>, const char* about) override { row(key, "degrees", about); }
     void over_square(const char* key, double, const char* about) override { row(key, "degrees", about); }
     void count(const char* key, std::optional<int>, const char* about) override { row(key, "count", about); }
+    void truth(const char* key, bool, const char* about) override { row(key, "true or false", about); }
     void lengths(const char* key, const std::vector<double>&, const char* about) override {
         row(key, "lengths", about);
     }

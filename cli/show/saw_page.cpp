@@ -7,14 +7,6 @@
 namespace rakewright {
 namespace {
 
-/// A, B, ... Z, AA, AB ...
-std::string mark_of(std::size_t index) {
-    std::string mark(1, static_cast<char>('A' + index % 26));
-    for (index /= 26; index > 0; index = (index - 1) / 26)
-        mark.insert(mark.begin(), static_cast<char>('A' + (index - 1) % 26));
-    return mark;
-}
-
 /// Names of edges: of a picket, which stands, its top is the side that looks uphill.
 std::string edge_of(Stuff stuff, const Corner& edge) {
     if (stuff != Stuff::picket) return words(edge);
@@ -268,6 +260,13 @@ class SawAndBench {
 };
 
 }  // namespace
+
+std::string mark_of(std::size_t index) {
+    std::string mark(1, static_cast<char>('A' + index % 26));
+    for (index /= 26; index > 0; index = (index - 1) / 26)
+        mark.insert(mark.begin(), static_cast<char>('A' + (index - 1) % 26));
+    return mark;
+}
 
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution) {
     const SawAndBench pages(job, solution);

@@ -84,6 +84,13 @@ class SchemaForm : public Form {
         property(key, need, about, "\"anyOf\": [" + one + ", " + list_of(one, how_many) + ']');
     }
 
+    void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
+        const std::string one =
+            "{\"anyOf\": [{\"type\": \"number\", \"exclusiveMinimum\": 0}, {\"type\": \"string\", \"pattern\": "
+            "\"^[0-9]{1,9}([.][0-9]{1,4})?$\"}]}";
+        property(key, may_be_left_out, about, "\"anyOf\": [" + one + ", " + list_of(one, how_many) + ']');
+    }
+
     void texts(const char* key, std::vector<Id>&, int most, const char* about) override {
         const std::string one = "{\"type\": [\"string\", \"number\", \"boolean\"]}";
         property(key, may_be_left_out, about, "\"anyOf\": [" + one + ", " + list_of(one, {1, most}) + ']');

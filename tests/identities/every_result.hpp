@@ -38,6 +38,9 @@ class EveryResult : public Sheet {
     void count(const char* key, std::optional<int> value, const char*) override {
         put(key, Result::Kind::count, value ? std::optional<double>(*value) : std::nullopt);
     }
+    void truth(const char* key, bool value, const char*) override {
+        results.push_back({at(key), Result::Kind::word, 0, value ? "true" : "false"});
+    }
     void lengths(const char* key, const std::vector<double>& values, const char*) override {
         for (std::size_t i = 0; i < values.size(); ++i) put(key + numbered(i), Result::Kind::length, values[i]);
     }
