@@ -109,26 +109,31 @@ CuttingPlan first_fit_decreasing(const Cutting& cutting) {
     return best;
 }
 
-Whole next_total(const Cutting& cutting, double least) {
-    Whole common = 0;
-    for (const BarKind& bar : cutting.bars) common = std::gcd(common, bar.cost);
-    const double steps = std::ceil(least / static_cast<double>(common) - 1e-6);
-    const Whole total = std::max(Whole(0), static_cast<Whole>(steps));
-    // Which multiples can be reached at all matters near zero only; beyond this many the division alone is kept.
-    constexpr Whole most = 100000;
-    if (total > most) return total * common;
+Totals::Totals(const Cutting& cutting, Whole most) {
     Whole cheapest = std::numeric_limits<Whole>::max();
-    for (const BarKind& bar : cutting.bars) cheapest = std::min(cheapest, bar.cost / common);
-    if (cheapest > most) return total * common;
-    std::vector<char> reached(static_cast<std::size_t>(total + cheapest) + 1, 0);
+    for (const BarKind& bar : cutting.bars) {
+        common_ = std::gcd(common_, bar.cost);
+        cheapest = std::min(cheapest, bar.cost);
+    }
+    // Which totals can be reached at all matters near zero most; beyond this many the division alone is kept.
+    constexpr Whole most_known = 100000;
+    if (cheapest / common_ > most_known) return;
+    std::vector<char> reached(static_cast<std::size_t>(std::min(most_known, most / common_) + cheapest / common_) + 1,
+                              0);
     reached[0] = 1;
     for (std::size_t i = 1; i < reached.size(); ++i)
         for (const BarKind& bar : cutting.bars)
-            if (const auto cost = static_cast<std::size_t>(bar.cost / common); cost <= i && reached[i - cost])
+            if (const auto cost = static_cast<std::size_t>(bar.cost / common_); cost <= i && reached[i - cost])
                 reached[i] = 1;
-    auto at = static_cast<std::size_t>(total);
-    while (at + 1 < reached.size() && !reached[at]) ++at;
-    return static_cast<Whole>(at) * common;
+    next_.resize(reached.size());
+    for (std::size_t i = reached.size(); i-- > 0;)
+        next_[i] = reached[i] || i + 1 == reached.size() ? static_cast<Whole>(i) : next_[i + 1];
+}
+
+Whole Totals::next(double least) const {
+    const auto total = std::max(Whole(0), static_cast<Whole>(std::ceil(least / static_cast<double>(common_) - 1e-6)));
+    const auto at = static_cast<std::size_t>(total);
+    return (at < next_.size() ? next_[at] : total) * common_;
 }
 
 }  // namespace rakewright

@@ -84,7 +84,17 @@ int cheapest_bar(const Cutting& cutting, Whole room);
 /// Every piece must go into a bar.
 CuttingPlan first_fit_decreasing(const Cutting& cutting);
 
-/// The least total that bars can cost which is not under `least`.
-Whole next_total(const Cutting& cutting, double least);
+/// The totals that bars can cost.
+class Totals {
+ public:
+    /// Of this cutting's bars; each total is known up to `most`, beyond it by what divides every cost.
+    Totals(const Cutting& cutting, Whole most);
+    /// The least total that is not under `least`.
+    Whole next(double least) const;
+
+ private:
+    Whole common_ = 0;
+    std::vector<Whole> next_;  // in parts of common_
+};
 
 }  // namespace rakewright

@@ -11,7 +11,8 @@ namespace {
 
 class Planning {
  public:
-    explicit Planning(const Cutting& cutting) : cutting_(cutting), best_(first_fit_decreasing(cutting)) {}
+    explicit Planning(const Cutting& cutting)
+        : cutting_(cutting), best_(first_fit_decreasing(cutting)), totals_(cutting, best_.cost) {}
 
     CuttingPlan whole() && {
         std::vector<int> all;
@@ -19,7 +20,7 @@ class Planning {
         const RelaxedPlan relaxed = relaxed_plan(cutting_, all, patterns_of(best_), table_);
         known_ = patterns_of(best_);
         for (const ShareOfPattern& share : relaxed.patterns) known_.push_back(share.pattern);
-        best_.bound = next_total(cutting_, relaxed.bound);
+        best_.bound = totals_.next(relaxed.bound);
         constexpr int dives = 12;
         for (int second = 0; second < dives && !best_.proven(); ++second) dive(relaxed, all, second);
         if (!best_.proven()) search_all(relaxed, all);
@@ -115,7 +116,7 @@ class Planning {
         }
         double least = 0;
         for (std::size_t i = 0; i < left.size(); ++i) least += left[i] * worth_[i];
-        if (plan.cost + next_total(cutting_, least * (1 - 1e-9)) >= best_.cost) return;
+        if (plan.cost + totals_.next(least * (1 - 1e-9)) >= best_.cost) return;
         const std::size_t first = static_cast<std::size_t>(
             *std::find_if(order_.begin(), order_.end(), [&](int i) { return left[static_cast<std::size_t>(i)] > 0; }));
         for (std::size_t bar = 0; bar < cutting_.bars.size(); ++bar) {
@@ -175,6 +176,7 @@ class Planning {
 
     const Cutting& cutting_;
     CuttingPlan best_;
+    Totals totals_;
     PricingTable table_;
     std::vector<Pattern> known_;
     std::vector<int> order_;

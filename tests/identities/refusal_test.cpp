@@ -1,5 +1,6 @@
 #include <set>
 
+#include "../../solver/stock_plan.hpp"
 #include "../support/catch.hpp"
 #include "../support/even_example.hpp"
 #include "../support/turned_build.hpp"
@@ -97,6 +98,9 @@ std::vector<Refused> refused_jobs() {
     narrow.run.reset();
     narrow.tread = Reading(0.5);
     both.steps[0].tread = Reading(11);
+    Job boards;
+    boards.stock.push_back({{}, {2, 4}, {96}, {}, 0, 0});
+    boards.also_cut.push_back({"board", {}, {4, 2}, 30, 2});
     return {
         {Trouble::slope_not_longer, with_stair(steep)},
         {Trouble::no_run_left, with_stair(narrow)},
@@ -254,6 +258,11 @@ std::vector<Refused> refused_jobs() {
                                                  job.posts[0].shape = PostShape::round;
                                                  job.posts[0].size = {3.25, 3.25, "", {}};  // the cap is 3 1/2 wide
                                              })},
+        {Trouble::stock_twice, changed(boards, [](Job& job) { job.stock.push_back(job.stock[0]); })},
+        {Trouble::prices_do_not_match, changed(boards, [](Job& job) { job.stock[0].prices = {1, 2}; })},
+        {Trouble::bar_trimmed_away, changed(boards, [](Job& job) { job.stock[0].trim = 48; })},
+        {Trouble::longer_than_stock, changed(boards, [](Job& job) { job.also_cut[0].length = 96.01; })},
+        {Trouble::too_many_to_cut, changed(boards, [](Job& job) { job.also_cut[0].count = 20001; })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }
@@ -264,7 +273,8 @@ TEST_CASE("whatever refuses a job is found, and found by name", "[refusal]") {
     std::set<Trouble> seen;
     for (const Refused& refused : refused_jobs()) {
         INFO("trouble " << static_cast<int>(refused.trouble));
-        const Solution solution = solve(refused.job, refused.rules);
+        Solution solution = solve(refused.job, refused.rules);
+        if (!solution.refused()) plan_stock(refused.job, solution);
         CHECK(refuses(refused.trouble));
         CHECK(solution.refused());
         CHECK(has(solution, refused.trouble));
