@@ -69,35 +69,35 @@ struct Whole {
     Verdicts verdicts;
 };
 
-/// Everything of a job; what was wrong was said.
-Status solve_whole(const Source& source, const std::string& folder, const std::vector<std::string>& rules,
+/// Solves a job, measures its openings and judges it; what was wrong was said. `rules`, if any, are judged by in place
+/// of the job's own.
+Status judge_whole(const Source& source, const std::string& folder, const std::vector<std::string>& rules,
                    Whole& whole) {
     ReadJob read = read_job(source);
     if (!read.job) return refuse(source, read.refusals);
     whole.job = std::move(*read.job);
-    std::vector<Id> names = whole.job.rules;
-    if (!rules.empty()) {
-        names.clear();
-        for (const std::string& name : rules) names.push_back({name, {}});
-    }
-    LoadedRules loaded = load_rules(names, source, folder);
+    LoadedRules loaded = rules.empty() ? load_rules(whole.job.rules, source, folder) : load_rules(rules);
     if (loaded.status != Status::done) return loaded.status;
     whole.sets = std::move(loaded.sets);
     whole.solution = solve(whole.job, whole.sets);
-    if (whole.solution.refused()) return refuse(source, refusals_of(whole.job, whole.solution));
-    plan_stock(whole.job, whole.solution);
     if (whole.solution.refused()) return refuse(source, refusals_of(whole.job, whole.solution));
     measure_openings(whole.job, whole.solution);
     whole.verdicts = judge(whole.job, whole.solution, whole.sets);
     return Status::done;
 }
 
-Status solve_file(const Options& options, Whole& whole) {
-    const std::optional<Source> source = read_source(options.job);
-    if (!source) return Status::no_file;
-    const std::string folder =
-        options.job == "-" ? std::string() : std::filesystem::path(options.job).parent_path().string();
-    return solve_whole(*source, folder, options.rules, whole);
+/// The same, and its plan of what to buy.
+Status solve_whole(const Source& source, const std::string& folder, const std::vector<std::string>& rules,
+                   Whole& whole) {
+    const Status status = judge_whole(source, folder, rules, whole);
+    if (status != Status::done) return status;
+    plan_stock(whole.job, whole.solution);
+    return whole.solution.refused() ? refuse(source, refusals_of(whole.job, whole.solution)) : Status::done;
+}
+
+/// Where the rules of a job are looked for.
+std::string folder_of(const std::string& job) {
+    return job == "-" ? std::string() : std::filesystem::path(job).parent_path().string();
 }
 
 /// What the verdicts make of a delivery.
@@ -105,25 +105,35 @@ Status judged(Status delivered, const Verdicts& verdicts) {
     return delivered == Status::done && verdicts.any_fails() ? Status::check_failed : delivered;
 }
 
+/// Delivers what is asked for, made by the function for its format; tables are told whether titles may be bold.
+template <class Json, class Csv, class Tables>
+Status deliver_as(const Options& options, const Json& as_json, const Csv& as_values, const Tables& as_tables) {
+    switch (options.format) {
+        case Format::json: return deliver(as_json(), options.output);
+        case Format::csv: return deliver(as_values(), options.output);
+        case Format::table: break;
+    }
+    return deliver(as_tables(options.output.empty() && colour_on(STDOUT_FILENO)), options.output);
+}
+
 Status solve_job(const Options& options) {
+    const std::optional<Source> source = read_source(options.job);
+    if (!source) return Status::no_file;
     Whole whole;
-    const Status status = solve_file(options, whole);
+    const Status status = solve_whole(*source, folder_of(options.job), options.rules, whole);
     if (status != Status::done) return status;
-    const bool bold = options.output.empty() && colour_on(STDOUT_FILENO);
-    const auto text = [&] {
-        switch (options.format) {
-            case Format::json: return json(whole.job, whole.solution, whole.verdicts);
-            case Format::csv: return cut_sheet_csv(whole.job, whole.solution, whole.verdicts);
-            case Format::table: break;
-        }
-        return cut_sheet(whole.job, whole.solution, whole.verdicts, bold);
-    };
-    return judged(deliver(text(), options.output), whole.verdicts);
+    const Status delivered = deliver_as(
+        options, [&] { return json(whole.job, whole.solution, whole.verdicts); },
+        [&] { return cut_sheet_csv(whole.job, whole.solution, whole.verdicts); },
+        [&](bool bold) { return cut_sheet(whole.job, whole.solution, whole.verdicts, bold); });
+    return judged(delivered, whole.verdicts);
 }
 
 Status draw_templates(const Options& options) {
+    const std::optional<Source> source = read_source(options.job);
+    if (!source) return Status::no_file;
     Whole whole;
-    const Status status = solve_file(options, whole);
+    const Status status = judge_whole(*source, folder_of(options.job), {}, whole);
     if (status != Status::done) return status;
     const std::string page = template_page(whole.job, whole.solution);
     if (!page.empty()) return deliver(page, options.output);
@@ -131,43 +141,34 @@ Status draw_templates(const Options& options) {
     return Status::refused;
 }
 
-std::string ranges_text(Format format, const Whole& whole, bool bold) {
-    const std::vector<PassingRange> ranges = ranges_of(whole.job, whole.verdicts, whole.sets);
-    const Table table = range_table(whole.job, ranges);
-    switch (format) {
-        case Format::json: return json(ranges);
-        case Format::csv: return as_csv({table});
-        case Format::table: break;
-    }
-    return as_text(table, bold);
+/// The job to be judged: a file's, or the one that a typed stair stands for.
+std::optional<Source> source_to_check(const Options& options) {
+    if (!options.job.empty()) return read_source(options.job);
+    return Source{"<command line>", job_text(options.typed)};
 }
 
 Status check_job(const Options& options) {
+    const std::optional<Source> source = source_to_check(options);
+    if (!source) return Status::no_file;
     Whole whole;
-    const auto solved = [&] {
-        if (!options.job.empty()) return solve_file(options, whole);
-        TypedStair typed = options.typed;
-        typed.rules = options.rules;
-        return solve_whole({"<command line>", job_text(typed)}, {}, {}, whole);
-    };
-    const Status status = solved();
+    const Status status = judge_whole(*source, folder_of(options.job), options.rules, whole);
     if (status != Status::done) return status;
     if (whole.sets.empty()) {
         complain(
             "rakewright: nothing says what to judge by: name `rules` in the job, or give --rules, such as irc-2021\n");
         return Status::refused;
     }
-    const bool bold = options.output.empty() && colour_on(STDOUT_FILENO);
-    if (options.ranges) return deliver(ranges_text(options.format, whole, bold), options.output);
-    const auto text = [&] {
-        switch (options.format) {
-            case Format::json: return json(whole.verdicts);
-            case Format::csv: return check_sheet_csv(whole.job, whole.verdicts);
-            case Format::table: break;
-        }
-        return check_sheet(whole.job, whole.verdicts, whole.sets, bold);
-    };
-    return judged(deliver(text(), options.output), whole.verdicts);
+    if (options.ranges) {
+        const std::vector<PassingRange> ranges = ranges_of(whole.job, whole.verdicts);
+        const Table table = range_table(whole.job, ranges);
+        return deliver_as(
+            options, [&] { return json(ranges); }, [&] { return as_csv({table}); },
+            [&](bool bold) { return as_text(table, bold); });
+    }
+    const Status delivered = deliver_as(
+        options, [&] { return json(whole.verdicts); }, [&] { return check_sheet_csv(whole.job, whole.verdicts); },
+        [&](bool bold) { return check_sheet(whole.job, whole.verdicts, whole.sets, bold); });
+    return judged(delivered, whole.verdicts);
 }
 
 std::vector<std::string> command_names(const CLI::App& app) {
@@ -338,9 +339,14 @@ int run(int argc, char** argv) {
                                      : "rakewright: a job file and a typed stair are two jobs: give one of them\n");
         return number_of(Status::refused);
     }
-    if (options.print_job && options.job.empty()) {
-        options.typed.rules = options.rules;
-        return number_of(deliver(job_text(options.typed), options.output));
+    if (options.job.empty()) {
+        if (options.typed.lacks_risers()) {
+            complain("rakewright: how many risers? Type each one, or their number with --risers\n");
+            return number_of(Status::refused);
+        }
+        options.typed.rules = std::move(options.rules);
+        options.rules.clear();
+        if (options.print_job) return number_of(deliver(job_text(options.typed), options.output));
     }
     return number_of(check_job(options));
 }

@@ -50,6 +50,31 @@ Status load_file(const std::string& path, const std::string& name, std::optional
     return Status::done;
 }
 
+/// The named sets, each once; `refuse_name` says of a name what is wrong with it.
+template <class RefuseName>
+LoadedRules loaded(const std::vector<Id>& names, const std::string& folder, const RefuseName& refuse_name) {
+    LoadedRules rules;
+    for (const Id& id : names) {
+        std::optional<RuleSet> set = rule_set_named(id.name);
+        const std::string path = (std::filesystem::path(folder) / id.name).string();
+        if (std::error_code error; !set && !std::filesystem::exists(path, error)) {
+            rules.status = refuse_name(id, "there are no rules '" + id.name + "', nor a file of that name",
+                                       "one of " + listed(rule_set_names()) + ", or the path of a local amendment",
+                                       nearest(id.name, rule_set_names()));
+            return rules;
+        }
+        if (!set) rules.status = load_file(path, std::filesystem::path(id.name).stem().string(), set);
+        if (!set) return rules;
+        const auto is_there = [&](const RuleSet& other) { return other.name == set->name; };
+        if (std::any_of(rules.sets.begin(), rules.sets.end(), is_there)) {
+            rules.status = refuse_name(id, "the rules '" + set->name + "' are named twice", "each once", {});
+            return rules;
+        }
+        rules.sets.push_back(std::move(*set));
+    }
+    return rules;
+}
+
 /// What stands behind a key at the top of a rule set.
 std::string heading_of(const std::string& set, const std::string& key) {
     const std::size_t begin = set.find(key + ": ");
@@ -78,30 +103,22 @@ std::optional<RuleSet> rule_set_named(const std::string& name) {
 }
 
 LoadedRules load_rules(const std::vector<Id>& names, const Source& job, const std::string& folder) {
-    LoadedRules loaded;
-    for (const Id& id : names) {
-        std::optional<RuleSet> set = rule_set_named(id.name);
-        if (!set) {
-            const std::string path = (std::filesystem::path(folder) / id.name).string();
-            if (std::error_code error; !std::filesystem::exists(path, error)) {
-                loaded.status =
-                    refuse_at(job, id.place, "there are no rules '" + id.name + "', nor a file of that name",
-                              "one of " + listed(rule_set_names()) +
-                                  ", or the path of a local amendment, relative to the job file",
-                              nearest(id.name, rule_set_names()));
-                return loaded;
-            }
-            loaded.status = load_file(path, std::filesystem::path(id.name).stem().string(), set);
-            if (!set) return loaded;
-        }
-        const auto is_there = [&](const RuleSet& other) { return other.name == set->name; };
-        if (std::any_of(loaded.sets.begin(), loaded.sets.end(), is_there)) {
-            loaded.status = refuse_at(job, id.place, "the rules '" + set->name + "' are named twice", "each once");
-            return loaded;
-        }
-        loaded.sets.push_back(std::move(*set));
-    }
-    return loaded;
+    const auto refuse_name = [&](const Id& id, std::string sentence, std::string expected, std::string near) {
+        return refuse_at(job, id.place, std::move(sentence), std::move(expected), std::move(near));
+    };
+    return loaded(names, folder, refuse_name);
+}
+
+LoadedRules load_rules(const std::vector<std::string>& names) {
+    std::vector<Id> ids;
+    for (const std::string& name : names) ids.push_back({name, {}});
+    const auto refuse_name = [](const Id&, const std::string& sentence, const std::string& expected,
+                                const std::string& near) {
+        complain("rakewright: " + sentence + (near.empty() ? "" : "; did you mean " + near + "?") +
+                 "\nExpected: " + expected + '\n');
+        return Status::refused;
+    };
+    return loaded(ids, {}, refuse_name);
 }
 
 std::string list_of_rule_sets() {

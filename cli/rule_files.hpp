@@ -19,6 +19,9 @@ struct LoadedRules {
 };
 LoadedRules load_rules(const std::vector<Id>& names, const Source& job, const std::string& folder);
 
+/// The same of names on the command line: paths as they stand there.
+LoadedRules load_rules(const std::vector<std::string>& names);
+
 /// The list of the rule sets, one a line.
 std::string list_of_rule_sets();
 

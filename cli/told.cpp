@@ -155,6 +155,11 @@ class Telling {
             case Trouble::too_many_to_cut:
                 return {"more than " + whole(1) + " pieces would be cut from this stock",
                         "a plan for a part of the job"};
+            case Trouble::left_out_of_stock:
+                return {"the plan leaves out " + whole(0) + (finding_.numbers[0] == 1 ? " piece" : " pieces") +
+                            " that no stick of stock is cut to: turned pickets, and handrails that are round or known "
+                            "by their perimeter",
+                        {}};
             case Trouble::no_stock_of_section:
                 return {"the plan leaves out what is " + bare(0) + " x " + bare(1) + ", " + whole(2) +
                             (finding_.numbers[2] == 1 ? " piece" : " pieces") + ": no `stock` has that section",

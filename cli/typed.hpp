@@ -16,6 +16,8 @@ struct TypedStair {
     std::vector<std::string> passed, stopped;  // balls: a size, or a size and a tread such as 6@3
 
     bool has_stair() const { return !rises.empty() || !runs.empty() || !risers.empty(); }
+    /// Whether one figure stands for all steps, and nothing says how many those are.
+    bool lacks_risers() const { return risers.empty() && rises.size() <= 1 && runs.size() <= 1; }
 };
 
 /// The job file that it stands for.

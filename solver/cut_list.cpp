@@ -8,8 +8,6 @@
 namespace rakewright {
 namespace {
 
-constexpr double alike = 1e-9;
-
 /// A picket that is turned: what it is bought as, and what is trimmed off it. Nothing of any other piece.
 struct Lathe {
     const PicketBuild* bought = nullptr;
@@ -27,8 +25,8 @@ bool bought_alike(const PicketBuild& a, const PicketBuild& b) {
 
 bool same_lathe(const Lathe& a, const Lathe& b) {
     if (!a.trim || !b.trim) return !a.trim && !b.trim;
-    return std::fabs(a.trim->lower_block - b.trim->lower_block) <= alike &&
-           std::fabs(a.trim->upper_block - b.trim->upper_block) <= alike && bought_alike(*a.bought, *b.bought);
+    return alike(a.trim->lower_block, b.trim->lower_block) && alike(a.trim->upper_block, b.trim->upper_block) &&
+           bought_alike(*a.bought, *b.bought);
 }
 
 using Copes = std::array<std::optional<Cope>, 2>;
@@ -56,12 +54,11 @@ Lying end_for_end(const Lying& one) {
 }
 
 bool lie_alike(const Lying& a, const Lying& b) {
-    const auto close = [](double x, double y) { return std::fabs(x - y) <= alike; };
     const auto ends = [&](const std::optional<Cope>& x, const std::optional<Cope>& y, const Slant& s, const Slant& t) {
         if (x || y) return x && y && same_cope(*x, *y);
-        return close(s.per_left, t.per_left) && close(s.per_top, t.per_top);
+        return alike(s.per_left, t.per_left) && alike(s.per_top, t.per_top);
     };
-    return close(length(a.piece), length(b.piece)) && ends(a.copes[0], b.copes[0], a.piece.from, b.piece.from) &&
+    return alike(length(a.piece), length(b.piece)) && ends(a.copes[0], b.copes[0], a.piece.from, b.piece.from) &&
            ends(a.copes[1], b.copes[1], a.piece.to, b.piece.to);
 }
 
@@ -110,7 +107,8 @@ class Listing {
     CutPiece* equal_to(Stuff stuff, const Lying& lying, const Lathe& lathe) {
         const Piece& piece = lying.piece;
         const double own = length(piece);
-        for (auto at = by_length_.lower_bound(own - alike); at != by_length_.end() && at->first <= own + alike; ++at) {
+        for (auto at = by_length_.lower_bound(own - alike_within);
+             at != by_length_.end() && at->first <= own + alike_within; ++at) {
             CutPiece& candidate = pieces_[at->second];
             if (candidate.stuff == stuff && same_piece(candidate.piece, piece) &&
                 same_lathe(lathes_[at->second], lathe) && same_copes({candidate.piece, candidate.copes}, lying))

@@ -91,6 +91,7 @@ enum class Trouble {
     return_off_rake,         // the handrail
     leg_down_on_round,       // at the section
     no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
+    left_out_of_stock,       // none: how many pieces
 };
 
 /// One finding. `end` where an end of a section is meant.

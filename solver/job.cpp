@@ -20,9 +20,8 @@ int stair_of(const Job& job, const Section& section) {
     return section.from.named() ? job.posts[static_cast<std::size_t>(section.from.index)].stair.index : -1;
 }
 
-std::optional<double> drop_beside(const Job& job, const Section& section) {
-    if (section.drop) return section.drop->value;
-    const int stair = stair_of(job, section);
+std::optional<double> drop_beside(const Job& job, const std::optional<Reading>& own, int stair) {
+    if (own) return own->value;
     if (stair < 0) return std::nullopt;
     const std::optional<Reading>& drop = job.stairs[static_cast<std::size_t>(stair)].drop;
     return drop ? std::optional(drop->value) : std::nullopt;

@@ -374,8 +374,8 @@ PostSize size_of(const Post& post);
 /// The stair that a section is over: its own, or its from post's; -1 if it is over none.
 int stair_of(const Job& job, const Section& section);
 
-/// The greatest fall beside a section as it says, or its stair; none if neither does.
-std::optional<double> drop_beside(const Job& job, const Section& section);
+/// The greatest fall beside something at a stair (-1: at none): its own, or the stair's; none if neither is given.
+std::optional<double> drop_beside(const Job& job, const std::optional<Reading>& own, int stair);
 
 /// What the pickets of a section are set out to: none of their gaps wider, or every ball that passes smaller, than
 /// this.

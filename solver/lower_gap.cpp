@@ -12,9 +12,11 @@ struct Tightest {
     int tread = -1;
 };
 
-Tightest tightest_under_rail(const SectionTask& task, const Surroundings& around, const FacesMet& met, double gap) {
+/// None where no opening has a limit.
+std::optional<Tightest> tightest_under_rail(const SectionTask& task, const Surroundings& around, const FacesMet& met,
+                                            double gap) {
     const auto [line, levels, faces] = way_of(task, around, met, LowerGap{gap});
-    Tightest tightest;
+    std::optional<Tightest> tightest;
     if (!faces) return tightest;
     const int risers = around.treads() ? around.treads()->risers() : 0;
     const OpeningRoom room{line, levels, around.treads(), around.placed(), around.closed_string};
@@ -22,7 +24,7 @@ Tightest tightest_under_rail(const SectionTask& task, const Surroundings& around
         const std::optional<double>& limit = task.limits.of(under_rail_at(opening.tread, risers));
         if (!limit) continue;
         const double below = *limit - task.lower_gap()->size;
-        if (opening.sphere - below > tightest.sphere - tightest.below)
+        if (!tightest || opening.sphere - below > tightest->sphere - tightest->below)
             tightest = {opening.sphere, below, opening.tread.value_or(-1)};
     }
     return tightest;
@@ -36,26 +38,25 @@ std::optional<double> largest_lower_gap(const SectionTask& task, const Surroundi
     const auto tightest = [&](long long mark) {
         return tightest_under_rail(task, around, faces, at_mark(mark, task.tape));
     };
-    const auto will_do = [&](long long mark) {
-        const Tightest at = tightest(mark);
-        return less_than(at.sphere, at.below);
-    };
-    if (!task.limits.triangle && !task.limits.stair && !task.limits.level) {
+    const std::optional<Tightest> least = tightest(0);
+    if (!least) {
         findings.push_back({Trouble::auto_without_limit, place, {}, section});
         return std::nullopt;
     }
-    if (const Tightest least = tightest(0); !less_than(least.sphere, least.below)) {
-        findings.push_back({Trouble::no_lower_gap, place, {least.sphere, least.below, double(least.tread)}, section});
+    if (!less_than(least->sphere, least->below)) {
+        findings.push_back(
+            {Trouble::no_lower_gap, place, {least->sphere, least->below, double(least->tread)}, section});
         return std::nullopt;
     }
     // The balls grow with the gap.
     long long enough = 0, too_much = nearest_mark(task.height(), task.tape) + 1;
     while (too_much - enough > 1) {
         const long long middle = enough + (too_much - enough) / 2;
-        (will_do(middle) ? enough : too_much) = middle;
+        const std::optional<Tightest> at = tightest(middle);
+        (at && less_than(at->sphere, at->below) ? enough : too_much) = middle;
     }
     const double gap = at_mark(enough, task.tape);
-    const Tightest at = tightest(enough);
+    const Tightest at = *tightest(enough);
     findings.push_back({Trouble::lower_gap_chosen, place, {gap, at.sphere, at.below, double(at.tread)}, {}});
     return gap;
 }

@@ -242,7 +242,9 @@ class Solving {
     }
 
     OpeningLimits limits_of(const Section& section) const {
-        return rules_.empty() ? OpeningLimits{} : opening_limits(rules_, drop_beside(job_, section), job_.units);
+        return rules_.empty()
+                   ? OpeningLimits{}
+                   : opening_limits(rules_, drop_beside(job_, section.drop, stair_of(job_, section)), job_.units);
     }
 
     const Job& job_;

@@ -13,14 +13,11 @@ namespace {
 constexpr double parts = 6400000;
 /// What doubles may be off a whole part by their own rounding alone.
 constexpr double off = 1e-3;
-constexpr double alike = 1e-9;
 constexpr double price_parts = 10000;
 constexpr int most_pieces = 20000;
 
 Whole up(double length) { return static_cast<Whole>(std::ceil(length * parts - off)); }
 Whole down(double length) { return static_cast<Whole>(std::floor(length * parts + off)); }
-
-bool near(double a, double b) { return std::fabs(a - b) <= alike; }
 
 /// A stick to be cut, whatever it comes from.
 struct StickToCut {
@@ -32,14 +29,19 @@ struct StickToCut {
     Place place;  // none of a piece of the cut list
 };
 
-std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution) {
+/// `left_out` counts what is not cut from sticks: turned pickets, and handrails that are round or known by their
+/// perimeter.
+std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution, int& left_out) {
     std::vector<StickToCut> sticks;
     const std::vector<CutPiece> pieces = cut_list(job, solution);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         const CutPiece& piece = pieces[i];
         const bool of_known_section = piece.stuff != Stuff::handrail ||
                                       !job.handrails[static_cast<std::size_t>(piece.uses.front().of)].profile.perimeter;
-        if (piece.stuff == Stuff::round_handrail || piece.trim || !of_known_section) continue;
+        if (piece.stuff == Stuff::round_handrail || piece.trim || !of_known_section) {
+            left_out += piece.quantity;
+            continue;
+        }
         std::string name;
         for (const std::string& one : piece.names) name += (name.empty() ? "" : ", ") + one;
         sticks.push_back({name, static_cast<int>(i), -1, piece.piece.section, piece.piece, piece.quantity, {}});
@@ -59,7 +61,7 @@ std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution) {
 }
 
 bool same_section(const CrossSection& a, const CrossSection& b) {
-    return (near(a.width, b.width) && near(a.depth, b.depth)) || (near(a.width, b.depth) && near(a.depth, b.width));
+    return (alike(a.width, b.width) && alike(a.depth, b.depth)) || (alike(a.width, b.depth) && alike(a.depth, b.width));
 }
 
 /// How a stick lies in its stock: its family's slant, the steeper of a square section's two last; `tip` is how far a
@@ -71,7 +73,7 @@ struct Lying {
     bool square() const { return !lone && left == 0 && top == 0; }
 };
 
-bool is_square(const Slant& slant) { return near(slant.per_left, 0) && near(slant.per_top, 0); }
+bool is_square(const Slant& slant) { return alike(slant.per_left, 0) && alike(slant.per_top, 0); }
 
 double steepness_of(const Slant& slant) {
     return std::sqrt(1 + slant.per_left * slant.per_left + slant.per_top * slant.per_top);
@@ -84,9 +86,9 @@ Lying lying_of(const StickToCut& stick, const CrossSection& stock) {
     const bool from_square = is_square(from), to_square = is_square(to);
     if (from_square && to_square) return lying;
     const Slant& slant = from_square ? to : from;
-    const bool plain = near(slant.per_left, 0) || near(slant.per_top, 0);
+    const bool plain = alike(slant.per_left, 0) || alike(slant.per_top, 0);
     const auto matches = [&](double sign) {
-        return near(to.per_left, sign * from.per_left) && near(to.per_top, sign * from.per_top);
+        return alike(to.per_left, sign * from.per_left) && alike(to.per_top, sign * from.per_top);
     };
     lying.half = from_square != to_square;
     lying.steepness = std::fmax(steepness_of(from), steepness_of(to));
@@ -100,8 +102,8 @@ Lying lying_of(const StickToCut& stick, const CrossSection& stock) {
     lying.left = std::fabs(slant.per_left);
     lying.top = std::fabs(slant.per_top);
     lying.tip = (lying.left * stick.section.width + lying.top * stick.section.depth) / 2;
-    const bool turned_over = !near(stick.section.width, stock.width);
-    if (turned_over || (near(stock.width, stock.depth) && lying.left > lying.top)) std::swap(lying.left, lying.top);
+    const bool turned_over = !alike(stick.section.width, stock.width);
+    if (turned_over || (alike(stock.width, stock.depth) && lying.left > lying.top)) std::swap(lying.left, lying.top);
     return lying;
 }
 
@@ -192,8 +194,8 @@ class StockPlanning {
 
     int family_of(const Lying& lying) {
         for (std::size_t f = 1; f < families_.size(); ++f)
-            if (!lying.lone && !families_[f].lone && near(families_[f].left, lying.left) &&
-                near(families_[f].top, lying.top))
+            if (!lying.lone && !families_[f].lone && alike(families_[f].left, lying.left) &&
+                alike(families_[f].top, lying.top))
                 return static_cast<int>(f);
         const double cut = stock_.kerf * lying.steepness;
         families_.push_back(lying);
@@ -271,7 +273,7 @@ class StockPlanning {
             cut = stock_.kerf * (laid.to ? lying.steepness : 1);
         }
         const double left = bar.length - stock_.trim - middle - tip_behind;
-        bar.offcut = left > cut + alike ? left - cut : 0;
+        bar.offcut = left > cut + alike_within ? left - cut : 0;
         return bar;
     }
 
@@ -327,7 +329,8 @@ void plan_stock(const Job& job, Solution& solution) {
     if (job.stock.empty() && job.also_cut.empty()) return;
     check(job, solution.findings);
     if (solution.refused()) return;
-    const std::vector<StickToCut> sticks = sticks_of(job, solution);
+    int left_out = 0;
+    const std::vector<StickToCut> sticks = sticks_of(job, solution, left_out);
     std::vector<StockPlanning> plannings;
     for (const Stock& stock : job.stock) plannings.emplace_back(stock, sticks);
     bool sound = true;
@@ -335,6 +338,7 @@ void plan_stock(const Job& job, Solution& solution) {
     if (!sound) return;
     for (const StockPlanning& planning : plannings) solution.stock.push_back(planning.result());
     note_without_stock(job, sticks, solution.findings);
+    if (left_out > 0) solution.findings.push_back({Trouble::left_out_of_stock, {}, {double(left_out)}, {}});
 }
 
 }  // namespace rakewright

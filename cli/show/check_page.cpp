@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "../../solver/check/verdict_sheet.hpp"
 #include "../../solver/solution_sheet.hpp"
 #include "cut_sheet.hpp"
 
@@ -34,7 +35,7 @@ std::string limit_words(const Bounds& limit, Quantity quantity, Unit unit) {
 }
 
 std::string value_words(const Check& check) {
-    const std::string value = figure(check.value, *check.rule->judges, check.unit);
+    const std::string value = figure(check.value, *check.rule->judges, check.rule->units);
     switch (check.known) {
         case Known::exactly: return value;
         case Known::at_least: return value + " or more";
@@ -85,7 +86,7 @@ class Assumptions {
 std::string under(const Job& job, const Check& check, Assumptions& assumptions) {
     const Rule& rule = *check.rule;
     std::string text = rule.id.name + ": " + check.where;
-    if (check.unit != job.units && meaning_of(*rule.judges).dimension == Dimension::length)
+    if (check.rule->units != job.units && meaning_of(*rule.judges).dimension == Dimension::length)
         text += " (" + figure(check.in_job_unit, *rule.judges, job.units) + (job.units == Unit::inch ? " in)" : " mm)");
     if (rule.source != FigureSource::read) text += "; the limit is " + std::string(source_words(rule));
     return text + assumptions.marks(check);
@@ -117,7 +118,7 @@ Table checks_table(const Job& job, const Verdicts& verdicts) {
     const auto raw = [](const std::optional<double>& value) { return Cell{"", value ? exact(*value) : ""}; };
     for (const Check& check : verdicts.checks) {
         const Rule& rule = *check.rule;
-        const std::string limit = limit_words(rule.limit, *rule.judges, check.unit);
+        const std::string limit = limit_words(rule.limit, *rule.judges, check.rule->units);
         const std::string verdict = words(check.verdict);
         table.rows.push_back({{{check.verdict == Verdict::pass ? verdict : capitals(verdict), verdict},
                                {value_words(check), exact(check.value)},
@@ -125,8 +126,8 @@ Table checks_table(const Job& job, const Verdicts& verdicts) {
                                cells.word(limit),
                                raw(rule.limit.least),
                                raw(rule.limit.most),
-                               {figure(check.margin, *rule.judges, check.unit), exact(check.margin)},
-                               cells.word(unit_of(rule, check.unit)),
+                               {figure(check.margin, *rule.judges, check.rule->units), exact(check.margin)},
+                               cells.word(unit_of(rule)),
                                cells.word(rule.clause),
                                cells.word(rule.set),
                                {"", rule.id.name},
@@ -175,6 +176,20 @@ Table not_applied_table(const Job& job, const Verdicts& verdicts) {
 }
 
 }  // namespace
+
+std::vector<Table> checks_for_a_crew(const Job& job, const Verdicts& verdicts) {
+    if (verdicts.checks.empty()) return {};
+    Verdicts to_know;
+    std::copy_if(verdicts.checks.begin(), verdicts.checks.end(), std::back_inserter(to_know.checks),
+                 [](const Check& check) { return check.verdict != Verdict::pass; });
+    Table table = checks_table(job, to_know);
+    const std::size_t passed = verdicts.checks.size() - to_know.checks.size();
+    table.about = {std::to_string(passed) + (passed == 1 ? " check passes" : " checks pass") + ", " +
+                   (to_know.checks.empty() ? std::string("none fails")
+                                           : std::to_string(to_know.checks.size()) + " fail or are unsure") +
+                   "; `rakewright check` prints all of them, and what could not be judged."};
+    return {table};
+}
 
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts) {
     return {checks_table(job, verdicts), not_judged_table(job, verdicts), not_applied_table(job, verdicts)};

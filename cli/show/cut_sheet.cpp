@@ -33,26 +33,30 @@ Table notes_table(const Job& job, const Solution& solution) {
     return table;
 }
 
-}  // namespace
-
-std::vector<Table> tables_of(const Job& job, const Solution& solution, const Verdicts& verdicts) {
+/// All tables by where a crew stands, with these for the checks; those without rows are left out, but of the checks.
+std::vector<Table> tables_of(const Job& job, const Solution& solution, const std::vector<Table>& checks) {
     std::vector<Table> tables;
     for (auto* const pages : {stair_tables, post_tables, stock_tables, saw_and_bench_tables, gap_tables})
         for (Table& table : pages(job, solution)) tables.push_back(std::move(table));
-    for (Table& table : check_tables(job, verdicts)) tables.push_back(std::move(table));
-    tables.push_back(notes_table(job, solution));
     std::erase_if(tables, [](const Table& table) { return table.rows.empty(); });
+    tables.insert(tables.end(), checks.begin(), checks.end());
+    if (Table notes = notes_table(job, solution); !notes.rows.empty()) tables.push_back(std::move(notes));
     return tables;
 }
 
+}  // namespace
+
 std::string cut_sheet(const Job& job, const Solution& solution, const Verdicts& verdicts, bool bold) {
     std::string out = heading(job) + '\n' + wrapped(caution, 80, "");
-    for (const Table& table : tables_of(job, solution, verdicts)) out += '\n' + as_text(table, bold);
+    for (const Table& table : tables_of(job, solution, checks_for_a_crew(job, verdicts)))
+        out += '\n' + as_text(table, bold);
     return out;
 }
 
 std::string cut_sheet_csv(const Job& job, const Solution& solution, const Verdicts& verdicts) {
-    return as_csv(tables_of(job, solution, verdicts));
+    std::vector<Table> checks = check_tables(job, verdicts);
+    std::erase_if(checks, [](const Table& table) { return table.rows.empty(); });
+    return as_csv(tables_of(job, solution, std::move(checks)));
 }
 
 std::string check_sheet(const Job& job, const Verdicts& verdicts, std::span<const RuleSet> sets, bool bold) {

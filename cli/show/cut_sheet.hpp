@@ -7,10 +7,7 @@
 
 namespace rakewright {
 
-/// The tables of a solved job, in the order in which a crew walks: the stairs, the posts, the stock, the saw, the
-/// bench, the gaps, the checks.
-std::vector<Table> tables_of(const Job& job, const Solution& solution, const Verdicts& verdicts);
-
+/// The tables of a solved job by where a crew stands, in the order in which it walks.
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
@@ -19,11 +16,13 @@ Table cope_table(const Job& job, const Solution& solution);
 std::vector<Table> stock_tables(const Job& job, const Solution& solution);
 std::vector<Table> gap_tables(const Job& job, const Solution& solution);
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts);
+/// What a crew has to know of the checks: what does not pass, and how many do.
+std::vector<Table> checks_for_a_crew(const Job& job, const Verdicts& verdicts);
 
 /// The mark of a row of the cut list: A, B, ... Z, AA, AB ...
 std::string mark_of(std::size_t index);
 
-/// The whole cut sheet: title, caution, tables, notes. Titles in bold if wanted.
+/// The whole cut sheet: title, caution, tables, notes; of the checks, those that do not pass. Titles in bold if wanted.
 std::string cut_sheet(const Job& job, const Solution& solution, const Verdicts& verdicts, bool bold);
 
 /// The tables and notes as CSV, one after the other, a blank line between; the first column names the table.

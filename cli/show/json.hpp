@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "../../solver/check/verdict_sheet.hpp"
 #include "../../solver/solution_sheet.hpp"
 
 namespace rakewright {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "../../solver/check/verdict_sheet.hpp"
 #include "../../solver/job_form.hpp"
 #include "../../solver/rule/rule_form.hpp"
 #include "../../solver/solution_sheet.hpp"

@@ -134,13 +134,6 @@ class Facts {
         return (has[0] ? 1 : 0) + (has[1] ? 1 : 0);
     }
 
-    std::optional<double> drop_of(const std::optional<Reading>& own, int stair) const {
-        if (own) return own->value;
-        if (stair < 0) return std::nullopt;
-        const std::optional<Reading>& of_stair = job_.stairs[static_cast<std::size_t>(stair)].drop;
-        return of_stair ? std::optional(of_stair->value) : std::nullopt;
-    }
-
     void add_section(std::size_t index) {
         const Section& section = job_.sections[index];
         const SectionResult& result = solution_.sections[index];
@@ -148,7 +141,7 @@ class Facts {
         const bool raked = result.raked();
         const int stair = stair_of(job_, section);
         Subject& subject = begin("section", section.id, raked ? RulePlace::stair : RulePlace::level, stair);
-        subject.drop = drop_beside(job_, section);
+        subject.drop = drop_beside(job_, section.drop, stair);
         subject.tells = {Q::guard_height, Q::picket_opening, Q::guard_opening_above};
         tell(subject, Q::side_gap, section.side_gap);
         const bool is_handrail = raked && sides_with_handrail(stair) == 0;
@@ -260,7 +253,7 @@ class Facts {
     void add_handrail(const Handrail& handrail) {
         const StairShape& shape = solution_.stairs[static_cast<std::size_t>(handrail.stair.index)];
         Subject& subject = begin("handrail", handrail.id, RulePlace::stair, handrail.stair.index);
-        subject.drop = drop_of(std::nullopt, handrail.stair.index);
+        subject.drop = drop_beside(job_, std::nullopt, handrail.stair.index);
         subject.is_handrail = true;
         subject.tells.push_back(Q::handrail_height);
         for (int i = 1; i <= shape.risers(); ++i)
@@ -273,7 +266,7 @@ class Facts {
         const bool over_stair = found.stair.named();
         Subject& subject =
             begin("as found", found.id, over_stair ? RulePlace::stair : RulePlace::level, found.stair.index);
-        subject.drop = drop_of(found.drop, found.stair.index);
+        subject.drop = drop_beside(job_, found.drop, found.stair.index);
         const bool is_guard = found.serves != FoundRail::Serves::handrail,
                    is_handrail = found.serves != FoundRail::Serves::guard && over_stair;
         subject.is_guard = is_guard;

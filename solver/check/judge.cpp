@@ -9,12 +9,6 @@
 namespace rakewright {
 namespace {
 
-/// A job's figure in the unit of a document.
-double converted(double value, Quantity quantity, Unit from, Unit to) {
-    if (from == to || meaning_of(quantity).dimension != Dimension::length) return value;
-    return from == Unit::inch ? value * millimetres_in_an_inch : value / millimetres_in_an_inch;
-}
-
 enum class Holds { yes, no, taken, unknown };
 
 bool tells(const Subject& subject, Quantity quantity) {
@@ -60,7 +54,7 @@ class Judging {
         return where == RulePlace::anywhere || where == place || place == RulePlace::anywhere;
     }
 
-    double in_document(const Fact& fact) const { return converted(fact.value, fact.quantity, job_.units, set_.units); }
+    double in_document(const Fact& fact) const { return in_unit(fact.value, fact.quantity, job_.units, set_.units); }
 
     void judge(const Rule& rule, const Subject& subject) {
         std::vector<const Fact*> facts;
@@ -81,8 +75,7 @@ class Judging {
                 case Holds::taken: taken = words_of_taken(condition); break;
                 case Holds::no: verdicts_.not_applied.push_back({&rule, subject.words, condition.quantity}); return;
                 case Holds::unknown:
-                    verdicts_.not_judged.push_back(
-                        {&rule, subject.words, std::string(meaning_of(condition.quantity).told_by)});
+                    verdicts_.not_judged.push_back({&rule, subject.words, meaning_of(condition.quantity).told_by});
                     return;
             }
         }
@@ -124,7 +117,6 @@ class Judging {
     Check checked(const Rule& rule, const Subject& subject, const Fact& fact, const std::string& taken) const {
         Check check;
         check.rule = &rule;
-        check.unit = set_.units;
         check.where = subject.words + (fact.where.empty() ? "" : ", " + fact.where);
         check.value = in_document(fact);
         check.in_job_unit = fact.value;
@@ -181,9 +173,7 @@ class Judging {
 
     Holds drop_is_in(const Bounds& bounds, const Subject& subject) const {
         if (subject.drop)
-            return margin_in(bounds, converted(*subject.drop, Quantity::drop, job_.units, set_.units)).allowed
-                       ? Holds::yes
-                       : Holds::no;
+            return margin_in(bounds, in_unit(*subject.drop, job_.units, set_.units)).allowed ? Holds::yes : Holds::no;
         return bounds.least && *bounds.least == *least_drop_ ? Holds::taken : Holds::unknown;
     }
 

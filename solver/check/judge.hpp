@@ -12,7 +12,6 @@ enum class Verdict { pass, fail, unsure };
 /// and are compared in it; `known` says how the value is known. `assumed` says what was taken for granted.
 struct Check {
     const Rule* rule = nullptr;
-    Unit unit = Unit::inch;
     std::string where;
     double value = 0;
     Known known = Known::exactly;

@@ -7,7 +7,7 @@ namespace {
 
 class Ranging {
  public:
-    Ranging(const Job& job, std::span<const RuleSet> sets) : job_(job), sets_(sets) {}
+    explicit Ranging(const Job& job) : job_(job) {}
 
     void add(const Rule& rule) {
         const RulePlace place = rule.where.value_or(RulePlace::anywhere);
@@ -55,20 +55,10 @@ class Ranging {
         return ranges_.back();
     }
 
-    double in_job_unit(const Rule& rule, double value) const {
-        if (meaning_of(*rule.judges).dimension != Dimension::length) return value;
-        const auto set = std::find_if(sets_.begin(), sets_.end(), [&](const RuleSet& it) {
-            return !it.rules.empty() && &rule >= it.rules.data() && &rule < it.rules.data() + it.rules.size();
-        });
-        const Unit unit = set == sets_.end() ? job_.units : set->units;
-        if (unit == job_.units) return value;
-        return unit == Unit::inch ? value * millimetres_in_an_inch : value / millimetres_in_an_inch;
-    }
-
     void narrow(PassingRange& range, const Rule& rule) const {
         Bounds& bounds = range.bounds;
         if (rule.limit.least) {
-            const double least = in_job_unit(rule, *rule.limit.least);
+            const double least = in_unit(*rule.limit.least, *rule.judges, rule.units, job_.units);
             if (!bounds.least || least > *bounds.least || (least == *bounds.least && rule.limit.least_excluded)) {
                 bounds.least = least;
                 bounds.least_excluded = rule.limit.least_excluded;
@@ -76,7 +66,7 @@ class Ranging {
             }
         }
         if (rule.limit.most) {
-            const double most = in_job_unit(rule, *rule.limit.most);
+            const double most = in_unit(*rule.limit.most, *rule.judges, rule.units, job_.units);
             if (!bounds.most || most < *bounds.most || (most == *bounds.most && rule.limit.most_excluded)) {
                 bounds.most = most;
                 bounds.most_excluded = rule.limit.most_excluded;
@@ -86,14 +76,13 @@ class Ranging {
     }
 
     const Job& job_;
-    std::span<const RuleSet> sets_;
     std::vector<PassingRange> ranges_;
 };
 
 }  // namespace
 
-std::vector<PassingRange> ranges_of(const Job& job, const Verdicts& verdicts, std::span<const RuleSet> sets) {
-    Ranging ranging(job, sets);
+std::vector<PassingRange> ranges_of(const Job& job, const Verdicts& verdicts) {
+    Ranging ranging(job);
     for (const Check& check : verdicts.checks) ranging.add(*check.rule);
     // What is missing for a condition leaves open whether the rule applies at all.
     for (const NotJudged& rule : verdicts.not_judged)

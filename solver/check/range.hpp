@@ -18,6 +18,6 @@ struct PassingRange {
 
 /// The ranges of all quantities that the job's rules judge or would judge if it told more, in the order of the
 /// quantities; stairs apart from floors where rules tell them apart.
-std::vector<PassingRange> ranges_of(const Job& job, const Verdicts& verdicts, std::span<const RuleSet> sets);
+std::vector<PassingRange> ranges_of(const Job& job, const Verdicts& verdicts);
 
 }  // namespace rakewright

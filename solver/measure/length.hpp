@@ -11,6 +11,12 @@ enum class Unit { inch, millimetre };
 
 inline constexpr double millimetres_in_an_inch = 25.4;  // exact: NIST SP 811, B.8
 
+/// A length of one unit in another.
+inline double in_unit(double length, Unit from, Unit to) {
+    if (from == to) return length;
+    return from == Unit::inch ? length * millimetres_in_an_inch : length / millimetres_in_an_inch;
+}
+
 /// A length read from text: its value in the job's unit.
 ///
 /// Takes a bare number in the job's unit ("36", "7.25", "-5"), a number with a fraction ("7 3/4", "7-3/4", "3/4"), and

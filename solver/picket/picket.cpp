@@ -9,8 +9,6 @@
 namespace rakewright {
 namespace {
 
-constexpr double alike = 1e-9;
-
 /// The member whose face the pickets meet: the lowest of the upper group, the highest of the lower.
 const Member* meeting(const std::vector<Member>& members, Group group) {
     const auto is_of = [&](const Member& member) { return member.group == group; };
@@ -103,8 +101,7 @@ std::vector<PicketPiece> pieces_of(const PicketRoom& room, const Layout& layout)
     for (std::size_t i = 0; i < layout.centres.size(); ++i) {
         PicketPiece next = one_piece(picket_piece(room, layout.centres[i]));
         const auto equal = std::find_if(pieces.begin(), pieces.end(), [&](const PicketPiece& piece) {
-            return std::fabs(piece.uphill_side - next.uphill_side) <= alike &&
-                   std::fabs(piece.downhill_side - next.downhill_side) <= alike;
+            return alike(piece.uphill_side, next.uphill_side) && alike(piece.downhill_side, next.downhill_side);
         });
         PicketPiece& mine = equal == pieces.end() ? pieces.emplace_back(std::move(next)) : *equal;
         ++mine.count;

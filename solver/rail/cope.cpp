@@ -35,8 +35,6 @@ void find_reach(Cope& cope, const CrossSection& section) {
     }
 }
 
-bool near(double a, double b) { return std::fabs(a - b) <= 1e-9; }
-
 }  // namespace
 
 double outward(const Cope& cope, Spot spot) {
@@ -120,10 +118,10 @@ Cope end_for_end(const Cope& cope) {
 
 bool same_cope(const Cope& a, const Cope& b) {
     const auto off_alike = [&](double sign) {
-        return near(a.off, sign * b.off) && near(a.off_left, sign * b.off_left) && near(a.off_top, sign * b.off_top);
+        return alike(a.off, sign * b.off) && alike(a.off_left, sign * b.off_left) && alike(a.off_top, sign * b.off_top);
     };
-    return near(a.radius, b.radius) && near(a.stretch, b.stretch) && near(a.per_left, b.per_left) &&
-           near(a.per_top, b.per_top) && (off_alike(1) || off_alike(-1));
+    return alike(a.radius, b.radius) && alike(a.stretch, b.stretch) && alike(a.per_left, b.per_left) &&
+           alike(a.per_top, b.per_top) && (off_alike(1) || off_alike(-1));
 }
 
 }  // namespace rakewright

@@ -64,7 +64,7 @@ std::vector<OutlinePoint> outline_on(const Cope& cope, const StickFace& face, co
 Cope rolled(const Cope& cope);
 Cope end_for_end(const Cope& cope);
 
-/// Whether two copes are one. Lengths within 1e-9, slopes within 1e-9.
+/// Whether two copes are one.
 bool same_cope(const Cope& a, const Cope& b);
 
 }  // namespace rakewright

@@ -5,10 +5,11 @@
 namespace rakewright {
 namespace {
 
-bool in_force(const Rule& rule, std::optional<double> drop) {
+bool in_force(const Rule& rule, std::optional<double> drop, Unit unit) {
     if (!rule.only_if || !drop) return true;
     return std::all_of(rule.only_if->begin(), rule.only_if->end(), [&](const Condition& condition) {
-        return condition.quantity != Quantity::drop || margin_in(condition.bounds, *drop).allowed;
+        return condition.quantity != Quantity::drop ||
+               margin_in(condition.bounds, in_unit(*drop, unit, rule.units)).allowed;
     });
 }
 
@@ -35,16 +36,12 @@ const std::optional<double>& OpeningLimits::of(UnderRail kind) const {
 OpeningLimits opening_limits(std::span<const RuleSet> sets, std::optional<double> drop, Unit unit) {
     OpeningLimits limits;
     for (const RuleSet& set : sets) {
-        const double size = set.units == unit    ? 1
-                            : unit == Unit::inch ? 1 / millimetres_in_an_inch
-                                                 : millimetres_in_an_inch;
-        const std::optional<double> drop_there = drop ? std::optional(*drop / size) : std::nullopt;
         const bool has_triangle = std::any_of(set.rules.begin(), set.rules.end(), [](const Rule& rule) {
             return rule.judges == Quantity::under_rail_opening;
         });
         for (const Rule& rule : set.rules) {
-            if (!rule.limit.most || !in_force(rule, drop_there)) continue;
-            const double limit = *rule.limit.most * size;
+            if (!rule.limit.most || !in_force(rule, drop, unit)) continue;
+            const double limit = in_unit(*rule.limit.most, rule.units, unit);
             if (rule.judges == Quantity::under_rail_opening) lower(limits.triangle, limit);
             if (rule.judges != Quantity::picket_opening) continue;
             if (rule.where != RulePlace::level) lower(limits.stair, limit);

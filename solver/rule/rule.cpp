@@ -98,6 +98,10 @@ std::span<const QuantityMeaning> quantities() {
 
 const QuantityMeaning& meaning_of(Quantity quantity) { return quantities()[static_cast<std::size_t>(quantity)]; }
 
+double in_unit(double figure, Quantity quantity, Unit from, Unit to) {
+    return meaning_of(quantity).dimension == Dimension::length ? in_unit(figure, from, to) : figure;
+}
+
 Margin margin_in(const Bounds& bounds, double value) {
     Margin result{INFINITY, true};
     const auto judge = [&](const std::optional<double>& limit, bool excluded, double sign) {

@@ -70,6 +70,9 @@ struct QuantityMeaning {
 std::span<const QuantityMeaning> quantities();
 const QuantityMeaning& meaning_of(Quantity quantity);
 
+/// A figure of a quantity in another unit: lengths change, angles and numbers do not.
+double in_unit(double figure, Quantity quantity, Unit from, Unit to);
+
 /// The figures that a rule allows: from `least` to `most`, each itself allowed unless it is excluded. In the unit of
 /// the document; angles in degrees.
 struct Bounds {
@@ -101,6 +104,7 @@ enum class FigureSource { read, government, secondary, memory, derived };
 struct Rule {
     Id id;
     std::string set;  // the rule set or amendment that it comes from
+    Unit units = Unit::inch;
     std::string clause;
     std::optional<Quantity> judges;
     Bounds limit;

@@ -20,10 +20,6 @@ Reaching reaching(const Slant& slant, double outward, const Corner& long_corner,
     return beyond_centre < 0 ? Reaching::short_there : Reaching::long_there;
 }
 
-constexpr double alike = 1e-9;
-
-bool near(double a, double b) { return std::fabs(a - b) <= alike; }
-
 /// The same piece, seen along its stick after it is turned half round about its own axis.
 Piece rolled(const Piece& p) {
     const auto roll = [](const Slant& s) { return Slant{s.at, -s.per_left, -s.per_top}; };
@@ -37,9 +33,9 @@ Piece end_for_end(const Piece& p) {
 }
 
 bool matches(const Piece& a, const Piece& b) {
-    return near(length(a), length(b)) && near(a.from.per_left, b.from.per_left) &&
-           near(a.from.per_top, b.from.per_top) && near(a.to.per_left, b.to.per_left) &&
-           near(a.to.per_top, b.to.per_top);
+    return alike(length(a), length(b)) && alike(a.from.per_left, b.from.per_left) &&
+           alike(a.from.per_top, b.from.per_top) && alike(a.to.per_left, b.to.per_left) &&
+           alike(a.to.per_top, b.to.per_top);
 }
 
 }  // namespace
@@ -84,7 +80,7 @@ SetOut set_out(const Piece& piece) {
 }
 
 bool same_piece(const Piece& a, const Piece& b) {
-    if (!near(a.section.width, b.section.width) || !near(a.section.depth, b.section.depth)) return false;
+    if (!alike(a.section.width, b.section.width) || !alike(a.section.depth, b.section.depth)) return false;
     const Piece turned = end_for_end(b);
     return matches(a, b) || matches(a, rolled(b)) || matches(a, turned) || matches(a, rolled(turned));
 }

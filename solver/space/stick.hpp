@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <optional>
 
 #include "frame.hpp"
@@ -88,8 +89,12 @@ struct SetOut {
 };
 SetOut set_out(const Piece& piece);
 
+/// Lengths and slopes of cuts that differ by no more than this make no two pieces.
+inline constexpr double alike_within = 1e-9;
+inline bool alike(double a, double b) { return std::fabs(a - b) <= alike_within; }
+
 /// Whether two pieces come off the saw alike: the same, or one is the other turned over or end for end (never
-/// mirrored). Lengths within 1e-9, slopes of the cuts within 1e-9.
+/// mirrored).
 bool same_piece(const Piece& a, const Piece& b);
 
 /// Where a point along the stick over a spot is in the world.

@@ -1,15 +1,13 @@
-#include <geos_c.h>
-
 #include <algorithm>
 #include <boost/polygon/segment_data.hpp>
 #include <boost/polygon/voronoi.hpp>
 #include <chrono>
 #include <cmath>
-#include <cstdarg>
 #include <cstdint>
 #include <cstdio>
 #include <numbers>
 
+#include "../support/geos.hpp"
 #include "../support/random_opening.hpp"
 
 // Prints what the largest circle of an opening costs, beside the maximum inscribed circle of GEOS at a tolerance of
@@ -19,6 +17,7 @@
 namespace {
 
 using namespace rakewright;
+using rakewright::tests::Geos;
 using Clock = std::chrono::steady_clock;
 
 /// The median of some batches, in microseconds a call.
@@ -33,35 +32,6 @@ double microseconds(int batches, int calls, const Call& call) {
     std::nth_element(times.begin(), times.begin() + batches / 2, times.end());
     return times[static_cast<std::size_t>(batches / 2)];
 }
-
-class Geos {
- public:
-    explicit Geos(const Outline& outline) : context_(GEOS_init_r()) {
-        const auto count = static_cast<unsigned>(outline.size());
-        GEOSCoordSequence* ring = GEOSCoordSeq_create_r(context_, count + 1, 2);
-        for (unsigned i = 0; i <= count; ++i)
-            GEOSCoordSeq_setXY_r(context_, ring, i, outline[i % count].along, outline[i % count].up);
-        polygon_ = GEOSGeom_createPolygon_r(context_, GEOSGeom_createLinearRing_r(context_, ring), nullptr, 0);
-    }
-    ~Geos() {
-        GEOSGeom_destroy_r(context_, polygon_);
-        GEOS_finish_r(context_);
-    }
-    Geos(const Geos&) = delete;
-    Geos& operator=(const Geos&) = delete;
-
-    double diameter(double tolerance) const {
-        GEOSGeometry* radius = GEOSMaximumInscribedCircle_r(context_, polygon_, tolerance);
-        double length = 0;
-        GEOSLength_r(context_, radius, &length);
-        GEOSGeom_destroy_r(context_, radius);
-        return 2 * length;
-    }
-
- private:
-    GEOSContextHandle_t context_;
-    GEOSGeometry* polygon_ = nullptr;
-};
 
 namespace bp = boost::polygon;
 using GridPoint = bp::point_data<std::int32_t>;

@@ -4,7 +4,7 @@
 
 #include "../../solver/check/judge.hpp"
 #include "../support/catch.hpp"
-#include "../support/even_example.hpp"
+#include "../support/measured.hpp"
 #include "../support/rule_sets.hpp"
 
 namespace rakewright::tests {
@@ -19,13 +19,6 @@ inline const RuleSet& rules(const std::string& name) {
     for (const RuleSet& set : sets)
         if (set.name == name) return set;
     throw std::runtime_error("no rules " + name);
-}
-
-inline Solution measured(const Job& job) {
-    Solution solution = solve(job);
-    REQUIRE_FALSE(solution.refused());
-    measure_openings(job, solution);
-    return solution;
 }
 
 inline Verdicts judged(const Job& job, const RuleSet& set) { return judge(job, measured(job), {&set, 1}); }

@@ -18,6 +18,7 @@ RuleSet limits(std::optional<double> triangle, std::optional<double> level = std
         if (!limit) return;
         Rule rule;
         rule.judges = quantity;
+        rule.units = unit;
         rule.where = where;
         rule.limit.most = limit;
         rule.limit.most_excluded = true;
@@ -125,6 +126,11 @@ TEST_CASE("under a level rail the gap is the ball", "[lower_gap]") {
     CHECK(chosen(job, limits(std::nullopt, 4)) == 3.9375);
     job.sections[0].lower_gap = LowerGap{0.25, false, true};
     CHECK(chosen(job, limits(std::nullopt, 4)) == 3.6875);
+    // A limit of the triangle alone limits nothing here.
+    const RuleSet triangle = limits(6);
+    const Solution solution = solve(job, {&triangle, 1});
+    REQUIRE(solution.findings.size() == 1);
+    CHECK(solution.findings[0].trouble == Trouble::auto_without_limit);
 }
 
 TEST_CASE("rules that are not in force where nobody can fall leave the gap open", "[lower_gap]") {

@@ -20,7 +20,7 @@ TEST_CASE("two codes leave what both allow, each bound with its clause", "[check
     Solution solution = solve(job);
     measure_openings(job, solution);
     const Verdicts verdicts = judge(job, solution, sets);
-    const std::vector<PassingRange> ranges = ranges_of(job, verdicts, sets);
+    const std::vector<PassingRange> ranges = ranges_of(job, verdicts);
     const PassingRange* const rise = range_of(ranges, Quantity::rise, RulePlace::anywhere);
     REQUIRE(rise);
     CHECK_THAT(*rise->bounds.least, within(125 / 25.4, 1e-14));
@@ -48,7 +48,7 @@ TEST_CASE("any value within its range passes, and one outside fails", "[check]")
         const Job job = only_stair(stair);
         const Solution solution = solve(job);
         const Verdicts verdicts = judge(job, solution, sets);
-        const std::vector<PassingRange> ranges = ranges_of(job, verdicts, sets);
+        const std::vector<PassingRange> ranges = ranges_of(job, verdicts);
         const PassingRange* const range = range_of(ranges, Quantity::rise, RulePlace::anywhere);
         REQUIRE(range);
         bool fails = false;

@@ -1,7 +1,7 @@
 #include <cmath>
 
 #include "../identities/every_result.hpp"
-#include "../support/even_example.hpp"
+#include "../support/measured.hpp"
 #include "../support/near.hpp"
 
 namespace rakewright::tests {
@@ -33,13 +33,6 @@ Job across_the_landing(const Build& build) {
     job.posts[0].across = 30;
     job.posts[1].across = -30;
     return job;
-}
-
-Solution measured(const Job& job) {
-    Solution solution = solve(job);
-    REQUIRE_FALSE(solution.refused());
-    measure_openings(job, solution);
-    return solution;
 }
 
 double ball_under(const SectionResult& section) {

@@ -1,17 +1,10 @@
 #include <cmath>
 
-#include "../support/even_example.hpp"
+#include "../support/measured.hpp"
 #include "../support/near.hpp"
 
 namespace rakewright::tests {
 namespace {
-
-Solution measured(const Job& job) {
-    Solution solution = solve(job);
-    REQUIRE_FALSE(solution.refused());
-    measure_openings(job, solution);
-    return solution;
-}
 
 Stair open_stair(double thickness) {
     Stair stair = even_stair();
@@ -28,9 +21,11 @@ StairShape shape_of_sound(const Stair& stair) {
 }
 
 std::vector<Opening> under_rail(const Job& job) {
+    const Solution solution = measured(job);
     std::vector<Opening> under;
-    for (const Opening& opening : measured(job).sections[0].openings)
+    for (const Opening& opening : solution.sections[0].openings)
         if (opening.kind == Opening::Kind::under_rail) under.push_back(opening);
+    REQUIRE_FALSE(under.empty());
     return under;
 }
 

@@ -1,19 +1,12 @@
 #include <cmath>
 
-#include "../support/even_example.hpp"
+#include "../support/measured.hpp"
 #include "../support/near.hpp"
 
 namespace rakewright::tests {
 namespace {
 
 const double lengthened = std::sqrt(1 + even_slope * even_slope);
-
-Solution measured(const Job& job) {
-    Solution solution = solve(job);
-    REQUIRE_FALSE(solution.refused());
-    measure_openings(job, solution);
-    return solution;
-}
 
 Job closed(const Build& build, double above) {
     Job job = even_example(build);

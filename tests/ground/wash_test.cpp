@@ -1,20 +1,13 @@
 #include <cmath>
 
 #include "../identities/every_result.hpp"
-#include "../support/even_example.hpp"
+#include "../support/measured.hpp"
 #include "../support/near.hpp"
 
 namespace rakewright::tests {
 namespace {
 
 AngleReading in_so_much(double rise, double run) { return {{rise, run}, {}}; }
-
-Solution measured(const Job& job) {
-    Solution solution = solve(job);
-    REQUIRE_FALSE(solution.refused());
-    measure_openings(job, solution);
-    return solution;
-}
 
 double ball_over(const SectionResult& section, int tread) {
     for (const Opening& opening : section.openings)

@@ -1,8 +1,7 @@
-#include <geos_c.h>
-
 #include <algorithm>
 #include <cmath>
 
+#include "../support/geos.hpp"
 #include "../support/near.hpp"
 #include "circle_in_digits.hpp"
 
@@ -43,35 +42,6 @@ void agree(const char* seed, int count, const Draw& draw) {
     CHECK(found_count > count * 9 / 10);
 }
 
-class Geos {
- public:
-    explicit Geos(const Outline& outline) : context_(GEOS_init_r()) {
-        const auto count = static_cast<unsigned>(outline.size());
-        GEOSCoordSequence* ring = GEOSCoordSeq_create_r(context_, count + 1, 2);
-        for (unsigned i = 0; i <= count; ++i)
-            GEOSCoordSeq_setXY_r(context_, ring, i, outline[i % count].along, outline[i % count].up);
-        polygon_ = GEOSGeom_createPolygon_r(context_, GEOSGeom_createLinearRing_r(context_, ring), nullptr, 0);
-    }
-    ~Geos() {
-        GEOSGeom_destroy_r(context_, polygon_);
-        GEOS_finish_r(context_);
-    }
-    Geos(const Geos&) = delete;
-    Geos& operator=(const Geos&) = delete;
-
-    double radius(double tolerance) const {
-        GEOSGeometry* line = GEOSMaximumInscribedCircle_r(context_, polygon_, tolerance);
-        double length = 0;
-        GEOSLength_r(context_, line, &length);
-        GEOSGeom_destroy_r(context_, line);
-        return length;
-    }
-
- private:
-    GEOSContextHandle_t context_;
-    GEOSGeometry* polygon_ = nullptr;
-};
-
 /// Its search ends when no cell can hold a radius larger by more than the tolerance, so it errs low by no more than
 /// that.
 template <class Draw>
@@ -83,7 +53,7 @@ void agree_with_geos(const char* seed, int count, const Draw& draw) {
         const auto found = largest_circle(walls_of(outline));
         INFO(seed << " " << i);
         REQUIRE(found);
-        const double over = found->circle.diameter / 2 - Geos(outline).radius(tolerance);
+        const double over = (found->circle.diameter - Geos(outline).diameter(tolerance)) / 2;
         CHECK(over >= -rounding_of_radii);
         CHECK(over <= tolerance);
     }
