@@ -120,7 +120,7 @@ TEST_CASE("an amendment that leaves a key out keeps it", "[read][rules]") {
     REQUIRE(base.set);
     REQUIRE(change.set);
     CHECK(change.set->amends == "wharf");
-    const Rule& rule = amended(*base.set, *change.set).rules[0];
+    const Rule rule = amended(*base.set, *change.set).rules[0];
     CHECK(rule.clause == "4");
     CHECK(rule.judges == Quantity::rake);
     CHECK(rule.where == RulePlace::stair);
