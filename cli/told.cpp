@@ -1,5 +1,7 @@
 #include "told.hpp"
 
+#include <cmath>
+
 namespace rakewright {
 namespace {
 
@@ -39,18 +41,36 @@ class Telling {
                         "`tread 0` is the floor at the foot, `tread " + whole(1) + "` the landing"};
             case Trouble::placed_without_stair:
                 return {"this says how a post stands, but the post has no place",
-                        "give its `stair` and `at`, or leave this out"};
+                        "give its `at` with `stair` or `floor`, or leave this out"};
             case Trouble::post_at_both_ends: return {"a section runs from a post to the same post", "name two posts"};
-            case Trouble::posts_on_two_stairs:
-                return {"the section's posts stand at two stairs",
-                        "sections round a corner come with later work; give its `clear` distance and posts without a "
-                        "place"};
-            case Trouble::section_on_other_stair:
-                return {"the section names another stair than its posts do",
-                        "leave `stair` out: a section between placed posts is over theirs"};
-            case Trouble::clear_between_placed:
-                return {"both posts have a place, so the clear distance follows from them",
-                        "leave the clear distance out; comparing the two comes with later work"};
+            case Trouble::ground_unsaid:
+                return {"the section's posts stand at two places, and nothing says what it is over",
+                        "name its `stair` or its `floor`"};
+            case Trouble::plan_missing:
+                return {"the section's posts stand at two places, and one of these has no place in plan",
+                        "give both a `plan`: `x`, `y`, `heading` and `level`"};
+            case Trouble::stair_key_on_floor:
+                return {"this is said of a post at a stair, and the post stands on a floor",
+                        "leave it out: on a floor `at` counts from the floor's origin"};
+            case Trouble::fall_way_unknown:
+                return {"the floor falls the way its first axis looks, and how the section lies to that does not follow",
+                        "posts that stand on the `floor`, or `toward: to` or `from`"};
+            case Trouble::fall_needs_heading:
+                return {"posts stand on a floor that falls toward an end of whatever section is over it",
+                        "`toward: heading` of the floor: the way its first axis looks, `at` of the posts on it"};
+            case Trouble::low_high_between_placed:
+                return {"the clear distance was taken twice, and both posts have a place",
+                        "one `clear`, half-way up the pickets, and the posts' `lean`"};
+            case Trouble::trim_not_thicker:
+                return {"the boards round the post's foot, " + length(0) + " by " + length(2) +
+                            ", are not thicker than the post, " + length(1) + " by " + length(3),
+                        "the size of `base_trim` is over all"};
+            case Trouble::two_sizes_of_round:
+                return {"a round post is as thick one way as the other", "its diameter, once"};
+            case Trouble::rail_misses_post:
+                return {"the rail's line passes the post at its " + end() + " end by: it runs " + length(0) +
+                            " beside the post's centre",
+                        "a smaller `offset`, square to the rail"};
             case Trouble::clear_missing:
                 return {"the section does not say how long it is",
                         "give its `clear` distance, or posts that both have a place (`stair` and `at`)"};
@@ -272,6 +292,16 @@ class Telling {
                     "at a round post `leg: auto` turns the bracket's leg down: turned up, behind the rail, it would "
                     "lie hollow on the round face",
                     {}};
+            case Trouble::clear_differs:
+                return {"the clear distance of " + length(0) + " is used; the posts' places leave " + length(1) + ", " +
+                            difference(0, 1),
+                        {}};
+            case Trouble::trim_left_out:
+                return {"the boards round the foot of post " + post_name() +
+                            " are left out: over a slope how high they reach follows from the post's place only",
+                        {}};
+            case Trouble::offset_without_effect:
+                return {"`offset` has no effect: a clear distance to square posts is the same beside their centres", {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
         return {};
@@ -280,6 +310,10 @@ class Telling {
  private:
     std::string length(std::size_t i) const {
         return words_of_length(finding_.numbers[i], tape_) + (job_.units == Unit::inch ? " in" : " mm");
+    }
+    std::string difference(std::size_t i, std::size_t j) const {
+        const double more = finding_.numbers[j] - finding_.numbers[i];
+        return words_of_length(std::fabs(more), tape_) + (more < 0 ? " less" : " more");
     }
     std::string bare(std::size_t i) const { return words_of_length(finding_.numbers[i], tape_); }
     /// A length so fine that it cannot be taken for its limit.

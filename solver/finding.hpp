@@ -20,9 +20,15 @@ enum class Trouble {
     tread_beyond_stair,      // at the base: the number, how many risers there are
     placed_without_stair,    // a key of a post without a place that has no meaning there
     post_at_both_ends,       // to; also: from
-    posts_on_two_stairs,     // to; also: the stair of the from post
-    section_on_other_stair,  // stair; also: the posts'
-    clear_between_placed,    // clear; also: none
+    ground_unsaid,           // to; also: the stair of the from post
+    plan_missing,            // the post's stair or floor; also: what lacks a plan
+    stair_key_on_floor,      // a key of a post on a floor that means something at a stair only
+    fall_way_unknown,        // the section's floor; also: the floor
+    fall_needs_heading,      // the post's floor; also: the floor
+    low_high_between_placed,  // clear
+    trim_not_thicker,        // base_trim's size: it, the post's
+    two_sizes_of_round,      // the second size
+    rail_misses_post,        // the post named at that end: how far the line passes the centre; the end
     clear_missing,           // the section
     two_clears,              // clear_on_slope; also: clear
     slope_without_stair,     // clear_on_slope
@@ -90,6 +96,9 @@ enum class Trouble {
     follow_without_floor,    // at the section
     return_off_rake,         // the handrail
     leg_down_on_round,       // at the section
+    clear_differs,           // clear: it, what the posts' places leave
+    trim_left_out,           // the post named at that end
+    offset_without_effect,   // the section: its posts are square, and have no place
     no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
     left_out_of_stock,       // none: how many pieces
 };

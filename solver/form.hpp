@@ -88,6 +88,10 @@ class Form {
     virtual void lengths(const char* key, std::vector<Reading>& values, Range range, Counts how_many, Need need,
                          const char* about) = 0;
 
+    /// A text with a grammar of its own, or in its place a list of lengths.
+    virtual void written_or_lengths(const char* key, Grammar& grammar, std::vector<Reading>& values, Range range,
+                                    Counts how_many, Need need, const char* about) = 0;
+
     /// Plain numbers more than 0, of no unit, as digits with a point at most; one, or a list of them. May be left out.
     virtual void numbers(const char* key, std::vector<Reading>& values, Counts how_many, const char* about) = 0;
 
@@ -103,9 +107,6 @@ class Form {
 
     /// A key that comes with later work: refused, and named as such.
     virtual void later(const char* key, const char* about) = 0;
-
-    /// A way of writing the value of a key that comes with later work: a word, or `a list` or `a map`.
-    virtual void later_as(const char* key, const char* written, const char* about) = 0;
 
     /// A choice of words.
     template <class Enum>

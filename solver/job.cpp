@@ -15,9 +15,38 @@ PostSize size_of(const Post& post) {
     return {diameter, diameter, {}, post.around->place};
 }
 
+Ground ground_of(const Post& post) {
+    if (post.stair.named()) return {Ground::Kind::stair, post.stair.index};
+    if (post.floor.named()) return {Ground::Kind::floor, post.floor.index};
+    return {};
+}
+
+Ground ground_of(const Job& job, const Section& section) {
+    if (section.stair.named()) return {Ground::Kind::stair, section.stair.index};
+    const auto under = [&](const Ref& post) {
+        return post.named() ? ground_of(job.posts[static_cast<std::size_t>(post.index)]) : Ground{};
+    };
+    const Ground from = under(section.from), to = under(section.to);
+    const Ground floor{Ground::Kind::floor, section.floor.index};
+    if (section.floor.named() &&
+        (from == floor || to == floor || job.floors[static_cast<std::size_t>(section.floor.index)].plan))
+        return floor;
+    if (from == to || to.kind == Ground::Kind::none) return from;
+    if (from.kind == Ground::Kind::none) return to;
+    if (from.kind == to.kind) return {};
+    return from.kind == Ground::Kind::floor ? from : to;
+}
+
+const std::optional<Plan>& plan_of(const Job& job, const Ground& ground) {
+    static const std::optional<Plan> nowhere;
+    if (ground.kind == Ground::Kind::none) return nowhere;
+    const std::size_t index = static_cast<std::size_t>(ground.index);
+    return ground.kind == Ground::Kind::stair ? job.stairs[index].plan : job.floors[index].plan;
+}
+
 int stair_of(const Job& job, const Section& section) {
-    if (section.stair.named()) return section.stair.index;
-    return section.from.named() ? job.posts[static_cast<std::size_t>(section.from.index)].stair.index : -1;
+    const Ground ground = ground_of(job, section);
+    return ground.kind == Ground::Kind::stair ? ground.index : -1;
 }
 
 std::optional<double> drop_beside(const Job& job, const std::optional<Reading>& own, int stair) {

@@ -74,6 +74,13 @@ enum class RiserKind { closed, open };
 /// Whether a string is cut to the steps, or stands up past them.
 enum class StringKind { open, closed };
 
+/// Where the own axes of a stair or floor stand in the plan of the job: their origin, the way their first axis looks,
+/// counter-clockwise from the plan's x, and the height of the floor at their origin.
+struct Plan {
+    Reading x = 0, y = 0, level = 0;
+    AngleReading heading;
+};
+
 /// The strings of a stair, seen walking up.
 struct Strings {
     StringKind left = StringKind::open, right = StringKind::open;
@@ -93,16 +100,18 @@ struct Stair {
     std::optional<Reading> tread_thickness;
     Strings strings;
     std::optional<Reading> string_above;
+    std::optional<Plan> plan;
 };
 
-/// Which end of a section a floor falls toward.
-enum class Toward { to, from };
+/// Which end of a section a floor falls toward, or that it falls the way its own first axis looks.
+enum class Toward { to, from, heading };
 
-/// A floor that is not level, as it runs under a section.
+/// A floor: one that is not level, as it runs under a section, or one that posts stand on.
 struct Floor {
     Id id;
     AngleReading falls;
     Toward toward = Toward::to;
+    std::optional<Plan> plan;
 };
 
 enum class PostFace { centre, downhill, uphill };
@@ -139,13 +148,24 @@ struct Lean {
     AngleReading along, across;
 };
 
-/// `size` of a round post is its diameter both ways; or it has the girth taped round it in place of a size.
+/// Boards round the foot of a post: as the post is sized, and how high they reach above what it stands on.
+struct BaseTrim {
+    std::vector<Reading> size;  // along and across, or one for both
+    Reading height;
+
+    double along() const { return size.front(); }
+    double across() const { return size.back(); }
+};
+
+/// `size` of a round post is its diameter both ways; or it has the girth taped round it in place of a size. It stands
+/// at a stair or on a floor, or has no place.
 struct Post {
     Id id;
     PostSize size;
     PostShape shape = PostShape::square;
     std::optional<Reading> around;
-    Ref stair;
+    std::optional<BaseTrim> base_trim;
+    Ref stair, floor;
     std::optional<Reading> at;
     NosingNumber nosing;
     PostFace face = PostFace::centre;
@@ -153,6 +173,8 @@ struct Post {
     AngleReading turn;
     Lean lean;
     Base base;
+
+    bool has_place() const { return stair.named() || floor.named(); }
 };
 
 struct MemberSize {
@@ -249,12 +271,30 @@ struct StairSide {
 /// What a rail over a floor that falls runs parallel to.
 enum class Follow { level, floor };
 
+/// Which of a section's posts stands plumb.
+enum class PlumbPost { neither, from, to };
+
+/// A clear distance that was taken twice, because the posts lean or taper: half-way up the lower group (without one, on
+/// what the pickets stand on) and half-way up the upper group.
+struct ClearTwice {
+    Reading low, high;
+    PlumbPost plumb = PlumbPost::neither;
+    Place place;
+};
+
+/// How far a rail's line runs to the left of the centres of its posts, seen from the from end.
+struct Offset {
+    Reading from = 0, to = 0;
+};
+
 struct Section {
     Id id;
     Ref from, to, stair, floor, build;
     Follow follow = Follow::level;
     std::optional<StairSide> side;
     std::optional<Reading> clear, clear_on_slope;
+    std::optional<ClearTwice> clear_twice;
+    Offset offset;
     std::optional<Reading> height, max_gap, max_sphere, play;
     std::optional<LowerGap> lower_gap;
     std::optional<Reading> drop, side_gap;
@@ -371,7 +411,23 @@ struct Job {
 /// The post's size; of a round one its diameter both ways, from its girth where that is what was taped.
 PostSize size_of(const Post& post);
 
-/// The stair that a section is over: its own, or its from post's; -1 if it is over none.
+/// What a post stands on, or a section is over: one of the job's stairs or floors, whose own axes it is solved in.
+struct Ground {
+    enum class Kind { none, stair, floor };
+    Kind kind = Kind::none;
+    int index = -1;
+    friend bool operator==(const Ground&, const Ground&) = default;
+};
+Ground ground_of(const Post& post);
+
+/// What a section is over: the stair that it names; the floor that it names, if that has a plan or one of the posts
+/// stands on it; what both posts stand on; or the floor that one of them stands on. None if it does not follow.
+Ground ground_of(const Job& job, const Section& section);
+
+/// Where a ground stands in plan; none if that is not said.
+const std::optional<Plan>& plan_of(const Job& job, const Ground& ground);
+
+/// The stair that a section is over; -1 if it is over none.
 int stair_of(const Job& job, const Section& section);
 
 /// The greatest fall beside something at a stair (-1: at none): its own, or the stair's; none if neither is given.

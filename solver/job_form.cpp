@@ -45,6 +45,18 @@ static void strings(Form& form, Strings& strings) {
     if (both == StringKind::closed) strings = {both, both};
 }
 
+void describe(Form& form, Plan& plan) {
+    form.about(
+        "Where it stands in the plan of the job: needed where a rail runs between posts of two stairs or floors. A "
+        "stair's own origin is plumb under the edge of its first nosing, on the floor at its foot; its first axis runs "
+        "up it.");
+    form.length("x", plan.x, Range::any, may_be_left_out, "of its origin, level");
+    form.length("y", plan.y, Range::any, may_be_left_out, "of its origin, level, to the left of x");
+    form.angle("heading", plan.heading, turning, may_be_left_out,
+               "the way its first axis looks, counter-clockwise from x, seen from above");
+    form.length("level", plan.level, Range::any, may_be_left_out, "height of its floor at its origin");
+}
+
 void describe(Form& form, Stair& stair) {
     form.about("A straight flight: even steps from two of its figures, or every step as measured.");
     form.id(stair.id);
@@ -99,15 +111,21 @@ void describe(Form& form, Stair& stair) {
     strings(form, stair.strings);
     form.length("string_above", stair.string_above, Range::not_negative,
                 "the top of a closed string, plumb above the nosing line; pickets without a lower group stand on it");
+    form.part("plan", stair.plan, "where it stands in plan");
 }
 
 void describe(Form& form, Floor& floor) {
-    form.about("A floor that drains: it falls along the sections over it.");
+    form.about("A floor that posts stand on, or that drains: it falls along the sections over it.");
     form.id(floor.id);
-    form.angle("falls", floor.falls, draining, be_given, "how much it falls along the section");
+    form.ways({{"falls", "toward"}, {"plan"}, {"falls", "toward", "plan"}},
+              "`falls` and `toward` of a floor that drains, `plan` of one that has a place, or all three");
+    form.angle("falls", floor.falls, draining, may_be_left_out, "how much it falls");
     form.choice("toward", floor.toward,
-                {{"to", "it is lowest at the section's to end"}, {"from", "it is lowest at the section's from end"}},
-                be_given, "which end of the section it falls toward");
+                {{"to", "it is lowest at the section's to end"},
+                 {"from", "it is lowest at the section's from end"},
+                 {"heading", "it falls the way its first axis looks, `at` of the posts on it"}},
+                may_be_left_out, "where it falls to");
+    form.part("plan", floor.plan, "where it stands in plan");
 }
 
 void describe(Form& form, Lean& lean) {
@@ -116,23 +134,40 @@ void describe(Form& form, Lean& lean) {
     form.angle("across", lean.across, leaning, may_be_left_out, "across the stair, left positive, seen walking up");
 }
 
+void describe(Form& form, BaseTrim& trim) {
+    form.about("Boards round the foot of the post: a member that reaches down to them is cut to them.");
+    form.lengths("size", trim.size, Range::positive, {2, 2}, be_given,
+                 "over all, along and across the post's first axis; one length: both alike, or the diameter");
+    form.length("height", trim.height, Range::positive, be_given, "plumb, above what the post stands on");
+}
+
 void describe(Form& form, Post& post) {
     form.about(
         "A post that rails run between. Without a place it only names the marks, and sections at it say their clear "
         "distance.");
     form.id(post.id);
     WrittenPostSize size(post.size);
-    form.later_as("size", "a list", "posts of two sizes");
-    form.ways({{"size"}, {"around"}, {"size", "stair", "at"}, {"around", "stair", "at"}},
-              "`size`, or `around` of a round one; and both `stair` and `at`, or neither");
-    form.written("size", size, may_be_left_out,
-                 "of its section: a square post's side, or its nominal timber size, read as dressed; a round post's "
-                 "diameter");
+    std::vector<Reading> sides;
+    form.ways({{"size"},
+               {"around"},
+               {"size", "stair", "at"},
+               {"around", "stair", "at"},
+               {"size", "floor", "at"},
+               {"around", "floor", "at"}},
+              "`size`, or `around` of a round one; and `at` with `stair` or `floor`, or none of them");
+    form.written_or_lengths(
+        "size", size, sides, Range::positive, {2, 2}, may_be_left_out,
+        "of its section: a square post's side, or its nominal timber size, read as dressed; two lengths: along and "
+        "across; a round post's diameter");
+    if (sides.size() == 2) post.size = {sides[0], sides[1], {}, sides[0].place};
     form.choice("shape", post.shape, {{"square", "its section has four faces"}, {"round", "a cylinder"}},
                 may_be_left_out, "what its section is");
     form.length("around", post.around, Range::positive, "the girth taped round a round post, in place of its `size`");
     form.name_of(Kind::stair, "stair", post.stair, may_be_left_out, "the stair that it stands at");
-    form.length("at", post.at, Range::any, "level from its nosing to its face or centre, uphill positive");
+    form.name_of(Kind::floor, "floor", post.floor, may_be_left_out, "or the floor that it stands on");
+    form.length("at", post.at, Range::any,
+                "level from its nosing to its face or centre, uphill positive; on a floor from its origin, along its "
+                "first axis");
     CountOrWord nosing(most_steps, "last", "a nosing's number, from 1, or `last`");
     nosing.number(post.nosing.value);
     form.written("nosing", nosing, may_be_left_out, "which nosing `at` is measured from");
@@ -143,14 +178,14 @@ void describe(Form& form, Post& post) {
                  {"uphill", "to its face that looks up the stair; of a round post its farthest line up it"}},
                 may_be_left_out, "what `at` is measured to, before the post is turned or tipped");
     form.length("across", post.across, Range::any, may_be_left_out,
-                "level from the stair's axis to the post's centre, left positive, seen walking up");
+                "level from the stair's or floor's axis to the post's centre, left positive, seen walking up");
     form.angle("turn", post.turn, turning, may_be_left_out,
                "about plumb, counter-clockwise from above, its size with it; not of a round post");
     form.part("lean", post.lean, may_be_left_out, "how far it is out of plumb");
     WrittenBase base(post.base);
     form.written("base", base, may_be_left_out,
                  "the surface that it stands on, where that is not the tread under its centre");
-    form.later("base_trim", "posts that are thicker below");
+    form.part("base_trim", post.base_trim, "where it is thicker below");
 }
 
 void describe(Form& form, MemberSize& member) {
@@ -292,6 +327,27 @@ void describe(Form& form, Build& build) {
     form.part("driver", build.driver, may_be_left_out, "the driver for the brackets' screws");
 }
 
+void describe(Form& form, ClearTwice& clear) {
+    form.about("The clear distance taken at two heights, where the posts lean or taper.");
+    form.place(clear.place);
+    form.length("low", clear.low, Range::positive, be_given,
+                "half-way up the lower group; without one, on what the pickets stand on");
+    form.length("high", clear.high, Range::positive, be_given, "half-way up the upper group");
+    form.choice("plumb", clear.plumb,
+                {{"neither", "both are out of plumb alike"},
+                 {"from", "the post at the from end stands plumb"},
+                 {"to", "the post at the to end stands plumb"}},
+                may_be_left_out, "which of the two posts stands plumb");
+}
+
+void describe(Form& form, Offset& offset) {
+    form.about(
+        "How far the rail's centre line runs to the left of the posts' centres, seen from the from end, square to the "
+        "rail: two sizes of post flush on one side.");
+    form.length("from", offset.from, Range::any, may_be_left_out, "at the from post; to the right negative");
+    form.length("to", offset.to, Range::any, may_be_left_out, "at the to post; to the right negative");
+}
+
 void describe(Form& form, Section& section) {
     form.about("A rail between two posts, or over a clear distance.");
     form.id(section.id);
@@ -311,8 +367,11 @@ void describe(Form& form, Section& section) {
     form.written("side", side, may_be_left_out,
                  "which side of its stair it is on, seen walking up, where the two strings differ");
     form.name_of(Kind::build, "build", section.build, be_given, "how it is made up");
-    form.later_as("clear", "a map", "a clear distance taken low and high");
-    form.length("clear", section.clear, Range::positive, "level, between the two post faces");
+    WrittenClear clear(section.clear);
+    ClearTwice twice;
+    form.written_or_part("clear", clear, twice,
+                         "level, between the two post faces; where both posts have a place, it is used in its stead");
+    if (twice.low > 0) section.clear_twice = twice;
     form.length("clear_on_slope", section.clear_on_slope, Range::positive,
                 "along the rake, between the two post faces");
     form.length("height", section.height, Range::positive, "in place of the build's");
@@ -325,7 +384,7 @@ void describe(Form& form, Section& section) {
     form.length("side_gap", section.side_gap, Range::not_negative,
                 "level, from the walking surface's edge to the guard, for the rules");
     form.count("count", section.count, {1, 10000}, may_be_left_out, "how many alike");
-    form.later("offset", "rails that run beside the posts' centres");
+    form.part("offset", section.offset, may_be_left_out, "where the rail runs beside the posts' centres");
 }
 
 void describe(Form& form, Stock& stock) {

@@ -113,6 +113,23 @@ class CountOrWord : public Grammar {
     Place place_;
 };
 
+class WrittenClear : public Grammar {
+ public:
+    explicit WrittenClear(std::optional<Reading>& clear) : clear_(clear) {}
+    bool take(std::string_view text, Unit unit, Place place) override {
+        const std::optional<double> length = read_length(text, unit);
+        if (!length || *length <= 0) return false;
+        clear_ = Reading(*length, place);
+        return true;
+    }
+    const char* expected() const override { return "a length more than 0"; }
+    std::string pattern() const override { return length_pattern(false); }
+    bool may_be_number() const override { return true; }
+
+ private:
+    std::optional<Reading>& clear_;
+};
+
 class WrittenLowerGap : public Grammar {
  public:
     explicit WrittenLowerGap(std::optional<LowerGap>& gap) : gap_(gap) {}

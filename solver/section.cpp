@@ -113,7 +113,7 @@ class Checking {
 
 /// The surface that the post at an end stands on: on a floor that falls, the floor at the face met.
 std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end) {
-    if (around.floor) {
+    if (around.floor && !around.on_floor) {
         const std::optional<double> along = face_along(line, end, 0);
         return along ? std::optional(line.floor_height(*along)) : std::nullopt;
     }
@@ -166,16 +166,39 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
-void note_fall(const SectionTask& task, const Surroundings& around, const RailLine& line, SectionResult& result,
-               std::vector<Finding>& findings) {
+void note_fall(const SectionTask& task, const RailLine& line, SectionResult& result, std::vector<Finding>& findings) {
     if (line.floor.slope == 0) return;
     result.floor_falls = std::fabs(line.floor.slope) * result.clear;
-    const End low = around.floor->toward == Toward::from ? End::from : End::to;
+    const End low = line.floor.slope > 0 ? End::from : End::to;
     findings.push_back(
         {Trouble::floor_falls, task.section.id.place, {*result.floor_falls}, {}, -1, static_cast<int>(index_of(low))});
 }
 
-void note_keys_without_effect(const SectionTask& task, std::vector<Finding>& findings) {
+/// Says where a clear distance that was measured differs from what the posts' places leave by more than the tape reads.
+void note_moved(const SectionTask& task, double clear, double moved, std::vector<Finding>& findings) {
+    if (no_more_than(std::fabs(moved), task.tape.division / 2)) return;
+    const std::optional<Reading>& given = task.section.clear ? task.section.clear : task.section.clear_on_slope;
+    findings.push_back({Trouble::clear_differs, given->place, {clear, clear - moved}, {}});
+}
+
+/// Says which boards round a post's foot are left out, because how high they reach does not follow.
+void note_trims_left_out(const SectionTask& task, const Surroundings& around, const RailLine& line,
+                         std::vector<Finding>& findings) {
+    for (const End end : both_ends)
+        if (around.posts[index_of(end)].trim && !line.trim(end).there())
+            findings.push_back({Trouble::trim_left_out,
+                                (end == End::from ? task.section.from : task.section.to).place,
+                                {},
+                                {},
+                                -1,
+                                static_cast<int>(index_of(end))});
+}
+
+void note_keys_without_effect(const SectionTask& task, const Surroundings& around, const RailLine& line,
+                              std::vector<Finding>& findings) {
+    const Offset& offset = task.section.offset;
+    if (!around.placed() && ((offset.from != 0 && !line.is_round(End::from)) || (offset.to != 0 && !line.is_round(End::to))))
+        findings.push_back({Trouble::offset_without_effect, task.section.id.place, {}, {}});
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
     if (task.section.follow == Follow::floor && !task.section.floor.named())
@@ -204,6 +227,30 @@ void no_faces(const SectionTask& task, const RailLine& line, const Levels& level
     findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
 }
 
+/// Which face the line leaves each post by; false, and said why, where it does not leave both by one.
+bool choose_faces(const SectionTask& task, const Surroundings& around, SectionChoices& choices,
+                  std::vector<Finding>& findings) {
+    const std::size_t before = findings.size();
+    const std::optional<LevelWay> way = way_between(*around.from, *around.to, around.beside);
+    for (const End end : both_ends) {
+        const std::size_t e = index_of(end);
+        const bool at_from = end == End::from;
+        const Place place = (at_from ? task.section.from : task.section.to).place;
+        const LeavingBy leaving =
+            !way      ? LeavingBy{std::nullopt, true}
+            : at_from ? leaving_by(*around.from, way->x, way->y, around.beside[0])
+                      : leaving_by(*around.to, -way->x, -way->y, -around.beside[1]);
+        if (leaving.missed)
+            findings.push_back(
+                {Trouble::rail_misses_post, place, {std::fabs(around.beside[e])}, {}, -1, static_cast<int>(e)});
+        else if (!leaving.face)
+            findings.push_back({Trouble::meets_corner, place, {}, {}, -1, static_cast<int>(e)});
+        else
+            choices.faces[e] = *leaving.face;
+    }
+    return findings.size() == before;
+}
+
 }  // namespace
 
 std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings& around,
@@ -215,14 +262,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
             findings.push_back({Trouble::posts_overlap, task.section.id.place, {0}, {}});
             return std::nullopt;
         }
-        const auto faces = faces_between(*around.from, *around.to);
-        for (const End end : both_ends) {
-            const Ref& post = end == End::from ? task.section.from : task.section.to;
-            if (const auto face = faces[index_of(end)])
-                choices.faces[index_of(end)] = *face;
-            else
-                findings.push_back({Trouble::meets_corner, post.place, {}, {}, -1, static_cast<int>(index_of(end))});
-        }
+        if (!choose_faces(task, around, choices, findings)) return std::nullopt;
     }
     if (!task.build.lower.empty() && !task.lower_gap())
         findings.push_back({Trouble::lower_gap_missing, task.section.id.place, {}, task.build.id.place});
@@ -235,7 +275,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
         if (!choices.lower_gap) return std::nullopt;
         before = findings.size();  // what was chosen is told, and refuses nothing
     }
-    const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    const auto [line, levels, faces, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) {
         no_faces(task, line, levels, findings);
         return std::nullopt;
@@ -256,13 +296,15 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings) {
-    const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    const auto [line, levels, faces, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     SectionResult result;
     if (!faces) return result;
     result.slope = line.slope;
     result.clear = (*faces)[1] - (*faces)[0];
     result.clear_on_slope = result.clear * line.lengthened();
-    if (around.floor) note_fall(task, around, line, result, findings);
+    if (around.floor) note_fall(task, line, result, findings);
+    if (moved != 0) note_moved(task, result.clear, moved, findings);
+    note_trims_left_out(task, around, line, findings);
 
     LegsBetween legs{};
     if (task.build.bracket)
@@ -284,13 +326,13 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
         if (levels.has_lower)
             heights.lower = heights_at_post(line, levels, end, Group::lower, surface_at(around, line, end));
     }
-    note_keys_without_effect(task, findings);
+    note_keys_without_effect(task, around, line, findings);
     result.lower_gap = choices.lower_gap;
     return result;
 }
 
 std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
-    const auto [line, levels, faces] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    const auto [line, levels, faces, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) return {};
     if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices);
     return openings_of({line, levels, around.treads(), around.placed(), around.closed_string},

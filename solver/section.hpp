@@ -64,17 +64,22 @@ struct SectionResult {
 /// names.
 struct Surroundings {
     const StairShape* stair = nullptr;
-    const StandingPost* from = nullptr;
-    const StandingPost* to = nullptr;
-    const Floor* floor = nullptr;         // that it names
-    bool closed_string = false;           // whether the stair's string on its side is closed
-    std::optional<Reading> string_above;  // the top of that string, plumb above the nosing line
-    Radii radii{};                        // of round posts, where the posts have no place
+    std::optional<StandingPost> from, to;  // both or none, in the axes of the stair or floor
+    const Floor* floor = nullptr;          // that it names, or is over
+    bool on_floor = false;                 // the axes are the floor's own
+    bool closed_string = false;            // whether the stair's string on its side is closed
+    std::optional<Reading> string_above;   // the top of that string, plumb above the nosing line
+    std::array<PlacelessPost, 2> posts{};  // where the posts have no place
+    Offsets beside{};
     /// The treads that it is over; none over a floor.
     const StairShape* treads() const { return floor ? nullptr : stair; }
-    bool placed() const { return from != nullptr; }
+    bool placed() const { return from.has_value(); }
     /// Whether it runs up its stair, and not straight across it.
-    bool raked() const { return stair && !(placed() && straight_across(*from, *to)); }
+    bool raked() const { return stair && !(placed() && straight_across(*from, *to, beside)); }
+    /// How much the floor falls along its own first axis, as a slope.
+    double fall_of_axes() const {
+        return on_floor && floor->toward == Toward::heading ? slope(floor->falls.angle) : 0;
+    }
 };
 
 /// Everything about a section but its surroundings, as it was asked for: its build with what it restates.

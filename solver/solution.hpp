@@ -19,9 +19,10 @@ struct RailAtPost {
 /// sections.
 struct PostResult {
     std::optional<StandingPost> standing;
+    std::optional<Vector> in_plan;  // the centre of its foot, where its stair or floor has a plan
     std::vector<RailAtPost> rails;
 
-    /// Height of the surface that it stands on above its stair's floor.
+    /// Height of the surface that it stands on above its stair's floor, or its floor's origin.
     std::optional<double> base() const { return standing ? std::optional(standing->foot.z()) : std::nullopt; }
 };
 

@@ -271,7 +271,14 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
         "each post and the rails that meet it",
         [&](Sheet& part, std::size_t i) {
             const PostResult& post = solution.posts[i];
-            part.length("base", post.base(), "height of the surface that it stands on above its stair's floor");
+            part.length("base", post.base(),
+                        "height of the surface that it stands on above its stair's floor, or its floor's origin");
+            const auto in_plan = [&](int axis) {
+                return post.in_plan ? std::optional((*post.in_plan)[axis]) : std::nullopt;
+            };
+            part.length("x", in_plan(0), "of the centre of its foot in the plan of the job, where that is known");
+            part.length("y", in_plan(1), "the same, to the left of x");
+            part.length("level", in_plan(2), "height of the centre of its foot in the plan");
             part.list("rails", post.rails, "in the order of the sections", [&](Sheet& row, const RailAtPost& rail) {
                 row.word("section", job.sections[static_cast<std::size_t>(rail.section)].id.name, "whose rail it is");
                 row.word("end", words(rail.end), "from or to");

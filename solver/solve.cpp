@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "build.hpp"
+#include "measure/compare.hpp"
 
 namespace rakewright {
 namespace {
@@ -18,28 +19,48 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post) {
     return standing ? &*standing : nullptr;
 }
 
-/// The radius of a post that is named and round; else 0.
-double radius_of(const Job& job, const Ref& post) {
-    if (!post.named() || named(job.posts, post).shape != PostShape::round) return 0;
-    return size_of(named(job.posts, post)).along / 2;
+/// A post as a rail meets it that knows no place of it.
+PlacelessPost placeless(const Job& job, const Ref& ref) {
+    if (!ref.named()) return {};
+    const Post& post = named(job.posts, ref);
+    const double half = size_of(post).along / 2;
+    return {half, post.shape == PostShape::round ? half : 0, trim_of(post)};
+}
+
+/// A placed post in the axes of a ground; none if one of the two grounds has no plan.
+std::optional<StandingPost> in_axes_of(const Job& job, const Solution& solution, const Ref& post,
+                                       const Ground& ground) {
+    const StandingPost& standing = *named(solution.posts, post).standing;
+    const Ground own = ground_of(named(job.posts, post));
+    if (own == ground) return standing;
+    const std::optional<Plan>&from = plan_of(job, own), &to = plan_of(job, ground);
+    if (!from || !to) return std::nullopt;
+    return carried(standing, placed(*from), placed(*to));
 }
 
 /// What a section stands between, as far as its posts and stair are known.
 Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
-    const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
-    const Floor* const floor = section.floor.named() ? &named(job.floors, section.floor) : nullptr;
-    const bool placed = from && to;
-    const Ref& over = placed ? named(job.posts, section.from).stair : section.stair;
+    const bool has_places = standing_of(solution, section.from) && standing_of(solution, section.to);
+    const Ground ground = has_places              ? ground_of(job, section)
+                          : section.stair.named() ? Ground{Ground::Kind::stair, section.stair.index}
+                                                  : Ground{};
     Surroundings around;
-    around.floor = floor;
-    if (!placed) around.radii = {radius_of(job, section.from), radius_of(job, section.to)};
-    if (!over.named()) return around;
-    around.stair = &named(solution.stairs, over);
-    if (placed) {
-        around.from = from;
-        around.to = to;
+    around.beside = {section.offset.from, section.offset.to};
+    around.on_floor = ground.kind == Ground::Kind::floor;
+    if (around.on_floor)
+        around.floor = &job.floors[static_cast<std::size_t>(ground.index)];
+    else if (section.floor.named())
+        around.floor = &named(job.floors, section.floor);
+    if (has_places) {
+        around.from = in_axes_of(job, solution, section.from, ground);
+        around.to = in_axes_of(job, solution, section.to, ground);
+        if (!around.from || !around.to) around.from = around.to = std::nullopt;
+    } else {
+        around.posts = {placeless(job, section.from), placeless(job, section.to)};
     }
-    const Stair& stair = named(job.stairs, over);
+    if (ground.kind != Ground::Kind::stair) return around;
+    around.stair = &solution.stairs[static_cast<std::size_t>(ground.index)];
+    const Stair& stair = job.stairs[static_cast<std::size_t>(ground.index)];
     const StringKind string = section.side && !section.side->left ? stair.strings.right : stair.strings.left;
     around.closed_string = string == StringKind::closed && around.raked();
     if (around.closed_string) around.string_above = stair.string_above;
@@ -80,13 +101,37 @@ class Solving {
     void add_post(const Post& post) {
         PostResult& result = solution_.posts.emplace_back();
         if (!shape_is_sound(post)) return;
-        if (!post.stair.named()) {
+        if (!post.has_place()) {
             check_unplaced(post);
             return;
         }
-        const StairShape& stair = named(solution_.stairs, post.stair);
-        if (stair.nosings.empty()) return;
-        result.standing = stand(post, stair, solution_.findings);
+        if (post.floor.named()) {
+            if (stands_on_floor(post)) result.standing = stand(post, fall_of(named(job_.floors, post.floor)));
+        } else {
+            const StairShape& stair = named(solution_.stairs, post.stair);
+            if (!stair.nosings.empty()) result.standing = stand(post, stair, solution_.findings);
+        }
+        const std::optional<Plan>& plan = plan_of(job_, ground_of(post));
+        if (result.standing && plan) result.in_plan = in_plan(placed(*plan), result.standing->foot);
+    }
+
+    static double fall_of(const Floor& floor) {
+        return floor.toward == Toward::heading ? slope(floor.falls.angle) : 0;
+    }
+
+    /// Refuses what only a post at a stair can have, and a floor of which it is not known which way it falls.
+    bool stands_on_floor(const Post& post) {
+        const std::size_t before = solution_.findings.size();
+        const auto refuse = [&](Trouble trouble, const Place& place, const Place& also) {
+            solution_.findings.push_back({trouble, place, {}, also});
+        };
+        const Floor& floor = named(job_.floors, post.floor);
+        if (post.nosing.place.size > 0) refuse(Trouble::stair_key_on_floor, post.nosing.place, post.id.place);
+        if (post.base.on == Base::On::tread && post.base.tread > 0)
+            refuse(Trouble::stair_key_on_floor, post.base.place, post.id.place);
+        if (floor.falls.angle.rise != 0 && floor.toward != Toward::heading)
+            refuse(Trouble::fall_needs_heading, post.floor.place, floor.id.place);
+        return solution_.findings.size() == before;
     }
 
     /// Refuses what only a square or only a round post can have.
@@ -99,7 +144,19 @@ class Solving {
         refuse(Trouble::girth_of_square, post.around ? post.around->place : Place{}, post.around && !round);
         refuse(Trouble::timber_size_of_round, post.size.place, round && !post.size.nominal.empty());
         refuse(Trouble::turn_of_round, post.turn.place,
-               round && post.stair.named() && (post.turn.place.size > 0 || post.turn.angle.rise != 0));
+               round && post.has_place() && (post.turn.place.size > 0 || post.turn.angle.rise != 0));
+        const PostSize size = size_of(post);
+        refuse(Trouble::two_sizes_of_round, size.place, round && size.along != size.across);
+        if (post.base_trim) {
+            const BaseTrim& trim = *post.base_trim;
+            refuse(Trouble::two_sizes_of_round, trim.size.back().place, round && trim.along() != trim.across());
+            const bool thinner = !less_than(size.along, trim.along()) || !less_than(size.across, trim.across());
+            if (thinner)
+                solution_.findings.push_back({Trouble::trim_not_thicker,
+                                              trim.size.front().place,
+                                              {trim.along(), size.along, trim.across(), size.across},
+                                              post.id.place});
+        }
         return solution_.findings.size() == before;
     }
 
@@ -114,7 +171,7 @@ class Solving {
     /// Whether what a section rests on was not refused already: then nothing more can be said of it.
     bool rests_on_sound(const Section& section) {
         const auto stands = [&](const Ref& post) {
-            return !post.named() || !named(job_.posts, post).stair.named() || standing(post);
+            return !post.named() || !named(job_.posts, post).has_place() || standing(post);
         };
         const bool stair_is_sound = !section.stair.named() || !named(solution_.stairs, section.stair).nosings.empty();
         return stair_is_sound && stands(section.from) && stands(section.to) && named(build_is_sound_, section.build);
@@ -190,9 +247,10 @@ class Solving {
         const StandingPost *from = standing(section.from), *to = standing(section.to);
         if (section.from.named() && section.from.index == section.to.index)
             findings.push_back({Trouble::post_at_both_ends, section.to.place, {}, section.from.place});
-        if (section.clear && section.clear_on_slope)
-            findings.push_back({Trouble::two_clears, section.clear_on_slope->place, {}, section.clear->place});
-        const bool has_clear = section.clear || section.clear_on_slope;
+        if ((section.clear || section.clear_twice) && section.clear_on_slope)
+            findings.push_back({Trouble::two_clears, section.clear_on_slope->place, {},
+                                section.clear ? section.clear->place : section.clear_twice->place});
+        const bool has_clear = section.clear || section.clear_on_slope || section.clear_twice;
         if (from && to) {
             check_between_placed(section);
         } else if (!has_clear) {
@@ -206,6 +264,9 @@ class Solving {
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
         if (around.floor && around.raked())
             findings.push_back({Trouble::floor_under_rake, section.floor.place, {}, {}});
+        if (around.floor && around.floor->toward == Toward::heading && around.floor->falls.angle.rise != 0 &&
+            !around.on_floor)
+            findings.push_back({Trouble::fall_way_unknown, section.floor.place, {}, around.floor->id.place});
         if (around.stair) check_side(section, around);
         if (findings.size() > before) return std::nullopt;
         return around;
@@ -213,20 +274,31 @@ class Solving {
 
     /// A section up a stair whose strings differ has to say on which side it is.
     void check_side(const Section& section, const Surroundings& around) {
-        const Stair& stair =
-            named(job_.stairs, around.placed() ? named(job_.posts, section.from).stair : section.stair);
+        const Stair& stair = job_.stairs[static_cast<std::size_t>(stair_of(job_, section))];
         if (stair.strings.left != stair.strings.right && !section.side && around.raked())
             solution_.findings.push_back({Trouble::side_missing, section.id.place, {}, stair.id.place});
     }
 
     void check_between_placed(const Section& section) {
-        const Ref &from = named(job_.posts, section.from).stair, &to = named(job_.posts, section.to).stair;
-        for (const std::optional<Reading>* clear : {&section.clear, &section.clear_on_slope})
-            if (*clear) solution_.findings.push_back({Trouble::clear_between_placed, (*clear)->place, {}, {}});
-        if (from.index != to.index)
-            solution_.findings.push_back({Trouble::posts_on_two_stairs, section.to.place, {}, section.from.place});
-        else if (section.stair.named() && section.stair.index != from.index)
-            solution_.findings.push_back({Trouble::section_on_other_stair, section.stair.place, {}, from.place});
+        if (section.clear_twice)
+            solution_.findings.push_back({Trouble::low_high_between_placed, section.clear_twice->place, {}, {}});
+        const Ground ground = ground_of(job_, section);
+        if (ground.kind == Ground::Kind::none) {
+            solution_.findings.push_back({Trouble::ground_unsaid, section.to.place, {}, section.from.place});
+            return;
+        }
+        for (const Ref* post : {&section.from, &section.to}) {
+            const Ground own = ground_of(named(job_.posts, *post));
+            if (own == ground) continue;
+            for (const Ground& needed : {own, ground})
+                if (!plan_of(job_, needed))
+                    solution_.findings.push_back({Trouble::plan_missing, post->place, {}, id_of(needed).place});
+        }
+    }
+
+    const Id& id_of(const Ground& ground) const {
+        const std::size_t index = static_cast<std::size_t>(ground.index);
+        return ground.kind == Ground::Kind::stair ? job_.stairs[index].id : job_.floors[index].id;
     }
 
     void add_to_posts(const Section& section, const SectionResult& result) {

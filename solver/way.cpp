@@ -5,39 +5,57 @@
 namespace rakewright {
 namespace {
 
-RailLine line_over_stair(const SectionTask& task, const Surroundings& around, const FacesMet& faces) {
-    if (around.placed()) return line_between(*around.from, *around.to, faces, *around.stair);
-    const NosingLine nosings = around.stair ? *around.stair->line : NosingLine{};
-    const Section& section = task.section;
-    const double lengthened = std::sqrt(1 + nosings.slope * nosings.slope);
-    return line_over(section.clear ? section.clear->value : *section.clear_on_slope / lengthened, nosings,
-                     around.radii);
+/// The clear distance that the section gives, level; none where it gives none.
+std::optional<double> clear_given(const Section& section, double lengthened) {
+    if (section.clear) return section.clear->value;
+    if (section.clear_on_slope) return *section.clear_on_slope / lengthened;
+    if (section.clear_twice) return (section.clear_twice->low + section.clear_twice->high) / 2;
+    return std::nullopt;
 }
 
-/// The line over the floor that the section names, straight across a stair where its posts are placed there. `levels`
-/// become those over it.
-Way way_over_floor(const SectionTask& task, const Surroundings& around, const FacesMet& faces,
-                   const std::optional<LowerGap>& lower_gap) {
-    Way way{line_over_stair(task, around, faces), {}, {}};
-    RailLine& line = way.line;
-    const bool falls_to = around.floor->toward == Toward::to;
-    const double fall = slope(around.floor->falls.angle), rises = falls_to ? 0 - fall : fall;
+RailLine line_along(const SectionTask& task, const Surroundings& around, const FacesMet& faces) {
+    const NosingLine nosings = around.stair ? *around.stair->line : NosingLine{};
+    if (around.placed())
+        return line_between(*around.from, *around.to, *way_between(*around.from, *around.to, around.beside),
+                            around.beside, faces, nosings);
+    const double lengthened = std::sqrt(1 + nosings.slope * nosings.slope);
+    return line_over(*clear_given(task.section, lengthened), nosings, around.posts, around.beside);
+}
+
+/// Lays the line over the floor that the section names or is over: how high its origin is, and how it falls. Returns how
+/// far along it the floor is highest, for a rail that is level.
+double lay_over_floor(RailLine& line, const SectionTask& task, const Surroundings& around) {
+    const Floor& floor = *around.floor;
+    const double fall = slope(floor.falls.angle);
+    const double rises = floor.toward == Toward::to     ? 0 - fall
+                         : floor.toward == Toward::from ? fall
+                                                        : 0 - around.fall_of_axes() * line.x;
     double high = 0;
     if (around.placed()) {
         const Vector apart = around.to->foot - around.from->foot;
-        line.origin.z() = (falls_to ? around.from : around.to)->foot.z();
-        if (!falls_to) high = apart.x() * line.x + apart.y() * line.y;
+        const Vector& higher = (rises > 0 ? around.to : around.from)->foot;
+        line.origin.z() = around.on_floor ? 0 - around.fall_of_axes() * higher.x() : higher.z();
+        if (rises > 0) high = apart.x() * line.x + apart.y() * line.y;
     }
     if (task.section.follow == Follow::floor) {
         line.slope = rises;
         line.origin.z() -= rises * high;
-        line.floor = {0, rises};
     }
-    way.levels = levels_of(task.build, task.height(), lower_gap, line);
-    touch_round_posts(line, way.levels.middle());
-    way.faces = faces_half_way(line, way.levels);
-    if (task.section.follow == Follow::level && way.faces) line.floor = {(*way.faces)[falls_to ? 0 : 1], rises};
-    return way;
+    line.floor = {0, rises};
+    return high;
+}
+
+/// Boards round the feet of posts that have no place stand on the floor there.
+void stand_trims_on_floor(RailLine& line, const Surroundings& around, const std::array<double, 2>& faces) {
+    for (std::size_t e = 0; e < 2; ++e)
+        if (line.trims[e].there())
+            line.trims[e].up_to = line.floor_height(faces[e]) + around.posts[e].trim->height;
+}
+
+/// Where the clear distance was taken twice: half-way up the groups, or on what the pickets stand on.
+std::array<double, 2> taken_at(const Levels& levels) {
+    const double low = levels.has_lower ? (levels.lower_underside + levels.lower_top) / 2 : levels.lower_top;
+    return {low, (levels.upper_underside + levels.upper_top) / 2};
 }
 
 }  // namespace
@@ -51,15 +69,33 @@ std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const 
 
 Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces,
            const std::optional<LowerGap>& lower_gap) {
-    if (around.floor) return way_over_floor(task, around, faces, lower_gap);
-    Way way{line_over_stair(task, around, faces), {}, {}};
-    way.levels = levels_of(task.build, task.height(), lower_gap, way.line);
+    Way way{line_along(task, around, faces), {}, {}};
+    RailLine& line = way.line;
+    const double high = around.floor ? lay_over_floor(line, task, around) : 0;
+    way.levels = levels_of(task.build, task.height(), lower_gap, line);
     if (around.string_above && !way.levels.has_lower) {
         way.levels.on_string = true;
         way.levels.lower_top = *around.string_above;
     }
-    touch_round_posts(way.line, way.levels.middle());
-    way.faces = faces_half_way(way.line, way.levels);
+    if (task.section.clear_twice) {
+        const auto [low, up] = taken_at(way.levels);
+        lean_faces(line, *task.section.clear_twice, low, up);
+    }
+    touch_round_posts(line, way.levels.middle());
+    way.faces = faces_half_way(line, way.levels);
+    if (!way.faces) return way;
+    if (const std::optional<double> clear = clear_given(task.section, line.lengthened())) {
+        // Without places, the clear distance is between what is met half-way up: boards that reach so high stand in it.
+        if (!around.placed()) move_end(line, End::from, -(*way.faces)[0]);
+        if (!around.placed()) (*way.faces)[0] = 0;
+        const double longer = *clear - ((*way.faces)[1] - (*way.faces)[0]);
+        move_end(line, End::to, longer);
+        (*way.faces)[1] += longer;
+        if (around.placed()) way.moved = longer;
+    }
+    if (around.floor && task.section.follow == Follow::level)
+        line.floor.high = around.on_floor ? high : (*way.faces)[line.floor.slope > 0 ? 1 : 0];
+    if (around.floor && !around.placed()) stand_trims_on_floor(line, around, *way.faces);
     return way;
 }
 

@@ -128,24 +128,11 @@ void Groups::no_value(const Entry& entry) {
 }
 
 void Groups::wrong_kind(std::string_view key, const Node& node, const std::string& expected) {
-    if (!refuse_later(key, node, what_stands(node)))
-        refuse(node.place(), ticked(key) + " cannot be " + what_stands(node)).expected = expected;
+    refuse(node.place(), ticked(key) + " cannot be " + what_stands(node)).expected = expected;
 }
 
 void Groups::unreadable(std::string_view key, const Node& node, const std::string& expected) {
-    if (!refuse_later(key, node, document_.value(node)))
-        refuse(node.place(), ticked(key) + " cannot be '" + shown(document_.value(node)) + "'").expected = expected;
-}
-
-/// Refuses a way of writing that comes with later work, named as such; false if it is none.
-bool Groups::refuse_later(std::string_view key, const Node& node, std::string_view written) {
-    for (const Scope::Later& later : scope().later) {
-        if (!later.written || key != later.key || written != later.written) continue;
-        refuse(node.place(), ticked(key) + " as " + later.written + " comes with later work: " + later.about).expected =
-            "another way of giving it for now";
-        return true;
-    }
-    return false;
+    refuse(node.place(), ticked(key) + " cannot be '" + shown(document_.value(node)) + "'").expected = expected;
 }
 
 void Groups::check_how_many(std::string_view key, const Node& node, int number, Counts how_many) {
@@ -183,7 +170,7 @@ void Groups::close() {
 void Groups::refuse_unknown(const Scope& here, const Entry& entry, std::vector<std::string>& meant) {
     const Place place = document_.node(entry.key_node).place();
     for (const Scope::Later& later : here.later)
-        if (!later.written && entry.key == later.key) {
+        if (entry.key == later.key) {
             refuse(place, ticked(entry.key) + " comes with later work: " + later.about).expected =
                 "leave it out for now";
             return;

@@ -65,7 +65,6 @@ class Groups {
 
  private:
     void refuse_repeated(std::vector<Entry>& entries);
-    bool refuse_later(std::string_view key, const Node& node, std::string_view written);
     void refuse_unknown(const Scope& here, const Entry& entry, std::vector<std::string>& meant);
     template <class IsMeant>
     void check_ways(const Scope& here, const IsMeant& is_meant);

@@ -85,6 +85,20 @@ class Reader : public Form, private Values {
         });
     }
 
+    void written_or_lengths(const char* key, Grammar& grammar, std::vector<Reading>& values, Range range,
+                            Counts how_many, Need need, const char*) override {
+        const Node* const node = find(key, need);
+        if (!node) return;
+        if (node->kind() != Node::Kind::list) {
+            take_written(key, *node, grammar);
+            return;
+        }
+        each_of(key, *node, how_many, [&](const Node& item) {
+            Reading reading;
+            if (take_length(key, item, range, reading)) values.push_back(reading);
+        });
+    }
+
     void numbers(const char* key, std::vector<Reading>& values, Counts how_many, const char*) override {
         one_or_list(key, may_be_left_out, how_many, [&](const Node& item) {
             Reading number;
@@ -123,10 +137,7 @@ class Reader : public Form, private Values {
     void ways(std::initializer_list<std::initializer_list<const char*>> sets, const char* expected) override {
         expect_ways(sets, expected);
     }
-    void later(const char* key, const char* about) override { expect_later({key, nullptr, about}); }
-    void later_as(const char* key, const char* written, const char* about) override {
-        expect_later({key, written, about});
-    }
+    void later(const char* key, const char* about) override { expect_later({key, about}); }
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char*) override {
@@ -232,13 +243,17 @@ class Reader : public Form, private Values {
     void one_or_list(const char* key, Need need, Counts how_many, const Take& take) {
         const Node* const node = find(key, need);
         if (!node) return;
-        if (node->kind() != Node::Kind::list) {
+        if (node->kind() == Node::Kind::list)
+            each_of(key, *node, how_many, take);
+        else
             take(*node);
-            return;
-        }
+    }
+
+    template <class Take>
+    void each_of(const char* key, const Node& list, Counts how_many, const Take& take) {
         int number = 0;
-        for (std::uint32_t i = node->child; i; i = document().node(i).next, ++number) take(document().node(i));
-        check_how_many(key, *node, number, how_many);
+        for (std::uint32_t i = list.child; i; i = document().node(i).next, ++number) take(document().node(i));
+        check_how_many(key, list, number, how_many);
     }
 
     std::array<Names, 4> names_;  // by kind

@@ -71,7 +71,6 @@ struct Scope {
     std::vector<const char*> missing;
     struct Later {
         const char* key;
-        const char* written;  // none: the key itself
         const char* about;
     };
     std::vector<Later> later;

@@ -66,6 +66,10 @@ class ManualForm : public Form {
                  const char* about) override {
         row(key, range_words(range) + ", or a list of up to " + std::to_string(how_many.most), need, {}, about);
     }
+    void written_or_lengths(const char* key, Grammar& grammar, std::vector<Reading>&, Range, Counts how_many, Need need,
+                            const char* about) override {
+        row(key, grammar.expected() + std::string(", or a list of ") + std::to_string(how_many.most), need, {}, about);
+    }
     void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
         row(key, "number more than 0, or a list of up to " + std::to_string(how_many.most), may_be_left_out, {}, about);
     }
@@ -80,9 +84,6 @@ class ManualForm : public Form {
     }
     void later(const char* key, const char* about) override {
         notes_ += std::string("- Later: `") + key + "`, " + about + ".\n";
-    }
-    void later_as(const char* key, const char* written, const char* about) override {
-        notes_ += std::string("- Later: `") + key + "` as " + written + ", " + about + ".\n";
     }
 
     void finish() {

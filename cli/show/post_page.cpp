@@ -119,8 +119,34 @@ class PostTable {
     int last_post_ = -1;
 };
 
+/// Where the centres of posts' feet stand, where their stairs and floors have a place in plan.
+Table in_plan(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"plan", "IN PLAN: the centres of the posts' feet", {}, {}, {}, {}};
+    table.columns = {{"post", "post", Align::left},
+                     {"stands on", "stands_on", Align::left},
+                     {"x", cells.in_unit("x")},
+                     {"y", cells.in_unit("y")},
+                     {"level", cells.in_unit("level")}};
+    for (std::size_t p = 0; p < job.posts.size(); ++p) {
+        const std::optional<Vector>& at = solution.posts[p].in_plan;
+        if (!at) continue;
+        const Ground ground = ground_of(job.posts[p]);
+        const std::size_t index = static_cast<std::size_t>(ground.index);
+        const Id& id = ground.kind == Ground::Kind::stair ? job.stairs[index].id : job.floors[index].id;
+        table.rows.push_back({{cells.word(job.posts[p].id.name), cells.word(id.name), cells.length(at->x()),
+                               cells.length(at->y()), cells.length(at->z())},
+                              {}});
+    }
+    return table;
+}
+
 }  // namespace
 
-std::vector<Table> post_tables(const Job& job, const Solution& solution) { return {PostTable(job, solution).rails()}; }
+std::vector<Table> post_tables(const Job& job, const Solution& solution) {
+    std::vector<Table> tables{in_plan(job, solution), PostTable(job, solution).rails()};
+    if (tables.front().rows.empty()) tables.erase(tables.begin());
+    return tables;
+}
 
 }  // namespace rakewright

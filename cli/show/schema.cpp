@@ -84,6 +84,13 @@ class SchemaForm : public Form {
         property(key, need, about, "\"anyOf\": [" + one + ", " + list_of(one, how_many) + ']');
     }
 
+    void written_or_lengths(const char* key, Grammar& grammar, std::vector<Reading>&, Range range, Counts how_many,
+                            Need need, const char* about) override {
+        const std::string one = std::string("{\"$ref\": \"#/definitions/") + kind_of_length(range) + "\"}";
+        property(key, need, std::string(about) + "; " + grammar.expected(),
+                 "\"anyOf\": [" + alternatives(grammar) + ", " + list_of(one, how_many) + ']');
+    }
+
     void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
         const std::string one =
             "{\"anyOf\": [{\"type\": \"number\", \"exclusiveMinimum\": 0}, {\"type\": \"string\", \"pattern\": "
@@ -124,7 +131,6 @@ class SchemaForm : public Form {
     }
 
     void later(const char*, const char*) override {}
-    void later_as(const char*, const char*, const char*) override {}
 
     /// The schema of the group that was described.
     std::string object() const {

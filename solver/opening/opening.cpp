@@ -5,18 +5,27 @@
 
 #include "../measure/compare.hpp"
 #include "hollowed.hpp"
+#include "notched.hpp"
 #include "open_riser.hpp"
 
 namespace rakewright {
 namespace {
 
-/// The side of a post's face on which the section lies, in the plumb plane through the rail.
-Side2 beside_face(const RailLine& line, End end) {
-    const Plane& face = line.face(end);
+/// The side of a face on which the section lies, in the plumb plane through the rail.
+Side2 beside_face(const RailLine& line, const Plane& face) {
     const double along = face.normal.x() * line.x + face.normal.y() * line.y, up = face.normal.z();
     const double size = std::sqrt(along * along + up * up);
     const Vector origin(line.origin.x(), line.origin.y(), 0);
     return {along / size, up / size, face.normal.dot(face.point - origin) / size};
+}
+
+Side2 beside_face(const RailLine& line, End end) { return beside_face(line, line.face(end)); }
+
+/// The outline beside what stands at an end: the post, and the boards round its foot.
+Outline beside_post(const Outline& outline, const RailLine& line, End end) {
+    const Outline beside = clipped(outline, beside_face(line, end));
+    const TrimMet& trim = line.trim(end);
+    return trim.there() ? notched(beside, {beside_face(line, trim.face.plane), trim.up_to}) : beside;
 }
 
 Side2 beyond(double along) { return {1, 0, along}; }
@@ -112,6 +121,7 @@ class Openings {
         for (const End end : {End::from, End::to}) {
             const std::optional<double> low = face_along(room.line, end, 0);
             const double half_way = end == End::from ? layout.from_face : layout.to_face;
+            // The boards round a post's foot are met before the post.
             if (low) post_room_ = std::max(post_room_, std::fabs(*low - half_way));
         }
     }
@@ -169,16 +179,11 @@ class Openings {
     double at_post(End end) const {
         const bool at_from = end == End::from;
         double from = layout_.from_face - reach_, to = layout_.to_face + reach_;
-        std::vector<Side2> sides{beside_face(room_.line, end)};
-        if (layout_.centres.empty()) {
-            sides.push_back(beside_face(room_.line, at_from ? End::to : End::from));
-        } else if (at_from) {
-            to = layout_.centres.front() - width_ / 2;
-        } else {
-            from = layout_.centres.back() + width_ / 2;
-        }
-        Outline outline = opening(from, to);
-        for (const Side2& side : sides) outline = clipped(outline, side);
+        if (!layout_.centres.empty() && at_from) to = layout_.centres.front() - width_ / 2;
+        if (!layout_.centres.empty() && !at_from) from = layout_.centres.back() + width_ / 2;
+        Outline outline = beside_post(opening(from, to), room_.line, end);
+        if (layout_.centres.empty())
+            outline = beside_post(outline, room_.line, at_from ? End::to : End::from);
         if (room_.turned && !layout_.centres.empty()) {
             outline = clipped(outline, at_from ? before(to) : beyond(from));
             outline = at_from ? beside_picket(outline, layout_.centres.front(), 1)
@@ -191,7 +196,7 @@ class Openings {
         if (!profile_.over_treads()) {
             Outline outline = profile_.over_ground(layout_.from_face - reach_, layout_.to_face + reach_,
                                                    room_.levels.lower_underside);
-            for (const End end : {End::from, End::to}) outline = clipped(outline, beside_face(room_.line, end));
+            for (const End end : {End::from, End::to}) outline = beside_post(outline, room_.line, end);
             add(Opening::Kind::under_rail, {}, {}, sphere_in(outline));
             return;
         }
@@ -232,7 +237,7 @@ class Openings {
         }
         Outline outline = profile_.over_ground(left - beside, right + beside, underside);
         if (!clear_of_posts)
-            for (const End end : {End::from, End::to}) outline = clipped(outline, beside_face(room_.line, end));
+            for (const End end : {End::from, End::to}) outline = beside_post(outline, room_.line, end);
         std::vector<Side2> centre_within{above(height)};
         if (std::isfinite(from)) centre_within.push_back(beyond(from));
         if (std::isfinite(to)) centre_within.push_back(before(to));

@@ -9,19 +9,23 @@ namespace rakewright {
 namespace {
 
 /// Whether a picket with its centre at `along` would cut into a post: a corner of it, between the tread and the rail,
-/// lies behind a face.
+/// lies behind a face, or behind the boards round its foot.
 bool cuts_into_post(const TreadRoom& room, double along, double surface) {
     const RailLine& line = room.line;
     const Vector left(-line.y, line.x, 0);
     const double scale = room.to_face - room.from_face;
+    const auto behind = [&](const Plane& face, const Vector& middle) {
+        for (const double lateral : {-room.depth / 2, room.depth / 2})
+            if (less_than(face.normal.dot(middle + lateral * left - face.point), 0, scale)) return true;
+        return false;
+    };
     for (const End end : {End::from, End::to}) {
         const double side = along + (end == End::from ? -room.width : room.width) / 2;
         Vector foot = line.at(side);
         foot.z() = surface;
-        for (const Vector& middle : {foot, line.at(side, room.underside)})
-            for (const double lateral : {-room.depth / 2, room.depth / 2})
-                if (less_than(line.face(end).normal.dot(middle + lateral * left - line.face(end).point), 0, scale))
-                    return true;
+        if (behind(line.face(end), foot) || behind(line.face(end), line.at(side, room.underside))) return true;
+        const TrimMet& trim = line.trim(end);
+        if (trim.there() && less_than(surface, trim.up_to) && behind(trim.face.plane, foot)) return true;
     }
     return false;
 }

@@ -7,23 +7,25 @@
 namespace rakewright {
 namespace {
 
-/// The level direction from one foot to the other. Feet in line with an axis but for rounding are in line with it: a
-/// rail straight across its stair is level, not of a rake of 1e-16.
-std::array<double, 2> level_way(const StandingPost& from, const StandingPost& to) {
+/// The level distances between two feet. Feet in line with an axis but for rounding are in line with it: a rail straight
+/// across its stair is level, not of a rake of 1e-16.
+std::array<double, 2> feet_apart(const StandingPost& from, const StandingPost& to) {
     const double scale = std::fmax(from.foot.norm(), to.foot.norm());
     const auto apart = [&](double a, double b) { return same(a, b, scale) ? 0 : b - a; };
-    const double x = apart(from.foot.x(), to.foot.x()), y = apart(from.foot.y(), to.foot.y());
-    const double distance = std::sqrt(x * x + y * y);
-    return {x / distance, y / distance};
+    return {apart(from.foot.x(), to.foot.x()), apart(from.foot.y(), to.foot.y())};
 }
 
-/// Where the plane of a round post stands until it is known how high the rail meets it.
-Plane plane_met(const StandingPost& post, Face face, const Vector& way) {
-    return face == Face::round ? Plane{post.foot + post.radius * way, way} : face_plane(post, face);
+/// What a line meets at a post; where a round post's plane stands is not known until it is known how high it is met.
+Meeting meeting_at(const StandingPost& post, Face face, const Vector& way) {
+    if (face != Face::round) return {face_plane(post, face), {}};
+    return {{post.foot + post.radius * way, way}, {post.foot, post.tipped.upright, post.radius}};
 }
 
-Cylinder cylinder_of(const StandingPost& post) {
-    return post.round() ? Cylinder{post.foot, post.tipped.upright, post.radius} : Cylinder{};
+TrimMet trim_met(const StandingPost& post, Face face, const Vector& way) {
+    if (!post.trim) return {};
+    const double radius = post.trim->half_along, up_to = post.foot.z() + post.trim->height;
+    if (face != Face::round) return {{trim_plane(post, face), {}}, up_to};
+    return {{{post.foot + radius * way, way}, {post.foot, post.tipped.upright, radius}}, up_to};
 }
 
 /// A middle line seen along a round post's axis: what of it is square to that, for each unit of level, and the point
@@ -52,8 +54,7 @@ struct OnSurface {
     Vector normal;
 };
 
-std::optional<OnSurface> met_on_round(const RailLine& line, End end, double above) {
-    const Cylinder& post = line.round(end);
+std::optional<OnSurface> met_on_round(const RailLine& line, const Cylinder& post, End end, double above) {
     const SeenAlongAxis seen = seen_along_axis(line, post, above);
     const double room = post.radius * post.radius - seen.nearest.squaredNorm();
     if (!seen.crosses || room < 0) return std::nullopt;
@@ -63,35 +64,84 @@ std::optional<OnSurface> met_on_round(const RailLine& line, End end, double abov
     return met;
 }
 
+/// How far along the line a meeting stands.
+std::optional<double> met_along(const RailLine& line, const Plane& plane, const Cylinder& round, End end,
+                                double above) {
+    if (round.radius > 0) {
+        const std::optional<OnSurface> met = met_on_round(line, round, end, above);
+        return met ? std::optional(met->along) : std::nullopt;
+    }
+    const Vector way(line.x, line.y, line.slope);
+    const double over = plane.normal.dot(way);
+    if (std::fabs(over) * steepest_cut < 1) return std::nullopt;
+    return plane.normal.dot(plane.point - line.at(0, above)) / over;
+}
+
+/// Whether a line at that height meets the boards round a post's foot.
+bool meets_trim(const RailLine& line, End end, double above) {
+    const TrimMet& trim = line.trim(end);
+    if (!trim.there()) return false;
+    const std::optional<double> along = met_along(line, trim.face.plane, trim.face.round, end, above);
+    return along && less_than(line.at(*along, above).z(), trim.up_to, std::fabs(trim.up_to) + std::fabs(above));
+}
+
+Meeting of_post(const RailLine& line, End end) { return {line.face(end), line.round(end)}; }
+
+/// A post's plane and the axis of a round one, for a post without a place whose face at two heights over the line stands
+/// there, and whose centre the line passes to the left of.
+void lean_face(RailLine& line, End end, const std::array<double, 2>& above, const std::array<double, 2>& along) {
+    const double inward = end == End::from ? 1 : -1;
+    const Vector low = line.at(along[0], above[0]), high = line.at(along[1], above[1]);
+    const Vector up = (high - low).normalized();
+    const Vector normal = inward * Vector(up.z() * line.x, up.z() * line.y, -(up.x() * line.x + up.y() * line.y));
+    (end == End::from ? line.from : line.to) = {low, normal};
+    Cylinder& round = line.rounds[end == End::from ? 0 : 1];
+    if (round.radius == 0) return;
+    const Vector left(-line.y, line.x, 0);
+    const double beside = left.dot(line.origin - round.point);
+    round.upright = up;
+    round.point = low - std::sqrt(round.radius * round.radius - beside * beside) * normal - beside * left;
+}
+
 }  // namespace
 
 double RailLine::lengthened() const { return std::sqrt(1 + slope * slope); }
 
-std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const StandingPost& to) {
-    const auto [x, y] = level_way(from, to);
-    return {face_left_by(from, x, y), face_left_by(to, -x, -y)};
+std::optional<LevelWay> way_between(const StandingPost& from, const StandingPost& to, const Offsets& beside) {
+    const auto [x, y] = feet_apart(from, to);
+    const double distance = std::sqrt(x * x + y * y);
+    const LevelWay centres{x / distance, y / distance};
+    if (beside[0] == beside[1]) return centres;
+    // The line touches a circle round each centre, with its offset as the radius.
+    const double sine = (beside[1] - beside[0]) / distance;
+    if (!less_than(std::fabs(sine), 1)) return std::nullopt;
+    const double cosine = std::sqrt(1 - sine * sine);
+    return LevelWay{cosine * centres.x - sine * centres.y, cosine * centres.y + sine * centres.x};
 }
 
-bool straight_across(const StandingPost& from, const StandingPost& to) {
-    return !(std::fabs(level_way(from, to)[0]) > 0);
+bool straight_across(const StandingPost& from, const StandingPost& to, const Offsets& beside) {
+    const std::optional<LevelWay> way = way_between(from, to, beside);
+    return way && !(std::fabs(way->x) > 0);
 }
 
-RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces,
-                      const StairShape& stair) {
-    const auto [x, y] = level_way(from, to);
-    const NosingLine nosings = *stair.line;
-    const Vector way(x, y, 0);
-    return {Vector(from.foot.x(), from.foot.y(), nosings.at(from.foot.x())),
+RailLine line_between(const StandingPost& from, const StandingPost& to, const LevelWay& way, const Offsets& beside,
+                      const FacesMet& faces, const NosingLine& nosings) {
+    const auto [x, y] = way;
+    const Vector ahead(x, y, 0), start = from.foot + beside[0] * Vector(-y, x, 0);
+    const Meeting at_from = meeting_at(from, faces[0], ahead), at_to = meeting_at(to, faces[1], -ahead);
+    return {Vector(start.x(), start.y(), nosings.at(start.x())),
             x,
             y,
             nosings.slope * x,
-            plane_met(from, faces[0], way),
-            plane_met(to, faces[1], -way),
+            at_from.plane,
+            at_to.plane,
             {},
-            {cylinder_of(from), cylinder_of(to)}};
+            {at_from.round, at_to.round},
+            {trim_met(from, faces[0], ahead), trim_met(to, faces[1], -ahead)}};
 }
 
-RailLine line_over(double clear, const NosingLine& nosings, const Radii& radii) {
+RailLine line_over(double clear, const NosingLine& nosings, const std::array<PlacelessPost, 2>& posts,
+                   const Offsets& beside) {
     RailLine line{Vector(0, 0, nosings.height),
                   1,
                   0,
@@ -99,28 +149,62 @@ RailLine line_over(double clear, const NosingLine& nosings, const Radii& radii) 
                   {Vector::Zero(), Vector::UnitX()},
                   {Vector(clear, 0, 0), -Vector::UnitX()},
                   {},
+                  {},
                   {}};
-    line.rounds[0] = {Vector(-radii[0], 0, 0), Vector::UnitZ(), radii[0]};
-    line.rounds[1] = {Vector(clear + radii[1], 0, 0), Vector::UnitZ(), radii[1]};
+    for (std::size_t e = 0; e < 2; ++e) {
+        const PlacelessPost& post = posts[e];
+        const double face = e == 0 ? 0 : clear, inward = e == 0 ? 1 : -1;
+        const auto out_to = [&](double radius) {
+            return std::sqrt(std::fmax(0, radius * radius - beside[e] * beside[e]));
+        };
+        const double centre = face - inward * (post.radius > 0 ? out_to(post.radius) : post.half_along);
+        const auto cylinder = [&](double radius) {
+            return Cylinder{Vector(centre, -beside[e], 0), Vector::UnitZ(), radius};
+        };
+        if (post.radius > 0) line.rounds[e] = cylinder(post.radius);
+        if (!post.trim || nosings.slope != 0) continue;
+        const Plane plane{Vector(centre + inward * post.trim->half_along, 0, 0), inward * Vector::UnitX()};
+        line.trims[e] = {{plane, post.radius > 0 ? cylinder(post.trim->half_along) : Cylinder{}},
+                         nosings.height + post.trim->height};
+    }
     return line;
 }
 
+void lean_faces(RailLine& line, const ClearTwice& clear, double low, double high) {
+    const double middle = (clear.low + clear.high) / 2, wider = (clear.high - clear.low) / 2;
+    const double at_from = clear.plumb == PlumbPost::from ? 0 : clear.plumb == PlumbPost::to ? 1 : 0.5;
+    lean_face(line, End::from, {low, high}, {at_from * wider, -at_from * wider});
+    lean_face(line, End::to, {low, high}, {middle - (1 - at_from) * wider, middle + (1 - at_from) * wider});
+}
+
+void move_end(RailLine& line, End end, double by) {
+    const Vector moved(by * line.x, by * line.y, 0);
+    const std::size_t e = end == End::from ? 0 : 1;
+    (end == End::from ? line.from : line.to).point += moved;
+    line.rounds[e].point += moved;
+    line.trims[e].face.plane.point += moved;
+    line.trims[e].face.round.point += moved;
+}
+
 std::optional<double> face_along(const RailLine& line, End end, double above) {
-    if (line.is_round(end)) {
-        const std::optional<OnSurface> met = met_on_round(line, end, above);
-        return met ? std::optional(met->along) : std::nullopt;
-    }
-    const Plane& face = line.face(end);
-    const Vector way(line.x, line.y, line.slope);
-    const double over = face.normal.dot(way);
-    if (std::fabs(over) * steepest_cut < 1) return std::nullopt;
-    return face.normal.dot(face.point - line.at(0, above)) / over;
+    if (meets_trim(line, end, above))
+        return met_along(line, line.trim(end).face.plane, line.trim(end).face.round, end, above);
+    return met_along(line, line.face(end), line.round(end), end, above);
+}
+
+std::optional<Plane> plane_met(const RailLine& line, const Meeting& meeting, End end, double above) {
+    if (!meeting.is_round()) return meeting.plane;
+    const std::optional<OnSurface> met = met_on_round(line, meeting.round, end, above);
+    return met ? std::optional(Plane{line.at(met->along, above), met->normal}) : std::nullopt;
 }
 
 std::optional<Plane> face_at(const RailLine& line, End end, double above) {
-    if (!line.is_round(end)) return line.face(end);
-    const std::optional<OnSurface> met = met_on_round(line, end, above);
-    return met ? std::optional(Plane{line.at(met->along, above), met->normal}) : std::nullopt;
+    return plane_met(line, meets_trim(line, end, above) ? line.trim(end).face : of_post(line, end), end, above);
+}
+
+Meeting met_between(const RailLine& line, End end, double underside, double top) {
+    const bool reaches_down = meets_trim(line, end, underside) || meets_trim(line, end, top);
+    return reaches_down ? line.trim(end).face : of_post(line, end);
 }
 
 double off_axis(const RailLine& line, End end, double above) {

@@ -15,10 +15,26 @@ struct FloorUnder {
     double at(double along) const { return slope * (along - high); }
 };
 
-/// The way a section's rail goes: a plumb plane through the centres of its posts' feet, the nosing line or floor as it
-/// runs in that plane, and the post faces that bound it. Places along it are level distances from its origin, along (x,
-/// y), which is the centre of the from post's foot, or its face where only the clear distance is known. `above` is
-/// always plumb over the nosing line or floor.
+/// What a rail meets at one end: a plane, its normal looking into the section; or a round post, the plane being then
+/// the one that touches it where the rail's middle line meets it.
+struct Meeting {
+    Plane plane;
+    Cylinder round;
+    bool is_round() const { return round.radius > 0; }
+};
+
+/// The boards round a post's foot as a rail meets them, up to a height in the line's axes; none where that is 0 or
+/// less than the foot.
+struct TrimMet {
+    Meeting face;
+    double up_to = -INFINITY;
+    bool there() const { return up_to > -INFINITY; }
+};
+
+/// The way a section's rail goes: a plumb plane through the centres of its posts' feet, or beside them, the nosing line
+/// or floor as it runs in that plane, and the post faces that bound it. Places along it are level distances from its
+/// origin, along (x, y), which is where it passes the centre of the from post's foot, or that post's face where only the
+/// clear distance is known. `above` is always plumb over the nosing line or floor.
 struct RailLine {
     Vector origin = Vector::Zero();  // on the nosing line or floor
     double x = 1, y = 0;             // the level unit direction from the from end to the to end
@@ -27,9 +43,11 @@ struct RailLine {
     FloorUnder floor{};              // where the section is over a floor and not over treads
     // Round posts; `from` and `to` are then the planes that touch them where the rail's middle line meets them.
     std::array<Cylinder, 2> rounds{};
+    std::array<TrimMet, 2> trims{};
 
     const Plane& face(End end) const { return end == End::from ? from : to; }
     const Cylinder& round(End end) const { return rounds[end == End::from ? 0 : 1]; }
+    const TrimMet& trim(End end) const { return trims[end == End::from ? 0 : 1]; }
     bool is_round(End end) const { return round(end).radius > 0; }
     Vector at(double along, double above = 0) const {
         return origin + Vector(along * x, along * y, along * slope + above);
@@ -42,31 +60,58 @@ struct RailLine {
 /// Two faces, at the from end and at the to end.
 using FacesMet = std::array<Face, 2>;
 
-/// The faces that a straight line between the centres of two posts' feet leaves them by. An end that leaves through a
-/// corner is none. The posts may not stand on one another.
-std::array<std::optional<Face>, 2> faces_between(const StandingPost& from, const StandingPost& to);
+/// How far the line passes to the left of the posts' centres, at the from end and at the to end.
+using Offsets = std::array<double, 2>;
+
+/// The level unit direction of a rail that passes two posts' centres so far to the left of them.
+struct LevelWay {
+    double x = 1, y = 0;
+};
+
+/// None where the posts stand too near each other for the line to pass them so. The posts may not stand on one another.
+std::optional<LevelWay> way_between(const StandingPost& from, const StandingPost& to, const Offsets& beside);
 
 /// Whether a rail between two posts runs straight across their stair.
-bool straight_across(const StandingPost& from, const StandingPost& to);
+bool straight_across(const StandingPost& from, const StandingPost& to, const Offsets& beside);
 
-/// The way of a rail between two posts over their stair, which must have a nosing line.
-RailLine line_between(const StandingPost& from, const StandingPost& to, const FacesMet& faces, const StairShape& stair);
+/// The way of a rail between two posts over a nosing line, or a level floor.
+RailLine line_between(const StandingPost& from, const StandingPost& to, const LevelWay& way, const Offsets& beside,
+                      const FacesMet& faces, const NosingLine& nosings);
 
-/// The radii of round posts that have no place, at the from end and at the to end; 0 of others.
-using Radii = std::array<double, 2>;
+/// A post that has no place: half its size along the rail, its radius if it is round, and the boards round its foot.
+struct PlacelessPost {
+    double half_along = 0;
+    double radius = 0;
+    std::optional<TrimmedFoot> trim;
+};
 
 /// The way of a rail of which only the level clear distance is known: plumb faces that look along it, and the nosing
 /// line or floor that it follows as it runs from the first nosing. Round posts stand plumb, the clear distance between
-/// their surfaces.
-RailLine line_over(double clear, const NosingLine& nosings, const Radii& radii = {});
+/// their surfaces on the line. The boards round their feet stand on the floor, over a slope they are left out.
+RailLine line_over(double clear, const NosingLine& nosings, const std::array<PlacelessPost, 2>& posts = {},
+                   const Offsets& beside = {});
 
-/// How far along the line the face at that end stands, at a height over it; none where the face runs along the rail, or
-/// the line misses a round post.
+/// Lays the faces of posts that have no place through two clear distances, taken at two heights over the line; the line
+/// has the mean of them.
+void lean_faces(RailLine& line, const ClearTwice& clear, double low, double high);
+
+/// Moves what an end meets so far along the line.
+void move_end(RailLine& line, End end, double by);
+
+/// How far along the line what it meets at that end stands, at a height over it; none where the face runs along the
+/// rail, or the line misses a round post.
 std::optional<double> face_along(const RailLine& line, End end, double above);
 
 /// The plane to which a rail is cut that meets the post at a height over the line: its face, or the plane that touches
 /// a round post where the middle line meets it. None where face_along has none.
 std::optional<Plane> face_at(const RailLine& line, End end, double above);
+
+/// What a member meets whose underside and top stand so high over the line: the boards round the post's foot if it
+/// reaches down to them, else the post.
+Meeting met_between(const RailLine& line, End end, double underside, double top);
+
+/// The plane of a meeting for a middle line at that height; none where it cannot be cut to it.
+std::optional<Plane> plane_met(const RailLine& line, const Meeting& meeting, End end, double above);
 
 /// How far from a round post's axis the middle line at a height over the line passes.
 double off_axis(const RailLine& line, End end, double above);

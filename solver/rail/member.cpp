@@ -15,8 +15,7 @@ double depth_of(const std::vector<MemberSize>& members) {
 }
 
 /// The plane that cuts a member at one end.
-Plane cutting_plane(const RailLine& line, End end, double play, double thickness) {
-    const Plane& face = line.face(end);
+Plane cutting_plane(const RailLine& line, const Plane& face, End end, double play, double thickness) {
     const double inward = end == End::from ? play / 2 : -play / 2;
     return {face.point + inward * Vector(line.x, line.y, 0) + thickness * face.normal, face.normal};
 }
@@ -56,9 +55,8 @@ double shortest_line(const Member& member) {
 }
 
 /// What a leg between post and member takes off it at a round post: from where the middle line would meet the post.
-double thickness_along(const Frame& frame, const RailLine& line, End end, double middle, double inward,
-                       const Slant& slant) {
-    const double bare = (line.at(*face_along(line, end, middle) + inward, middle) - frame.origin).dot(frame.along);
+double thickness_along(const Frame& frame, const Plane& touching, const Vector& inward, End end, const Slant& slant) {
+    const double bare = cut(frame, {touching.point + inward, touching.normal})->at;
     return end == End::from ? slant.at - bare : bare - slant.at;
 }
 
@@ -103,28 +101,30 @@ class Cutting {
     bool trim(Member& member, End end, double underside, Slant& slant) {
         const std::size_t e = end == End::from ? 0 : 1;
         const LegBetween leg = overlapping(member.group, end, underside);
-        if (line_.is_round(end)) return trim_round(member, end, underside, leg.thickness, slant);
-        const std::optional<Slant> cut_there = cut(member.stick.frame, cutting_plane(line_, end, play_, leg.thickness));
+        const Meeting met = met_between(line_, end, underside, underside + member.depth * line_.lengthened());
+        if (met.is_round()) return trim_round(member, met, end, underside, leg.thickness, slant);
+        const std::optional<Slant> cut_there =
+            cut(member.stick.frame, cutting_plane(line_, met.plane, end, play_, leg.thickness));
         if (!cut_there) {
             findings_.push_back({Trouble::cut_too_steep, place_, {}, {}, -1, static_cast<int>(e)});
             return false;
         }
         slant = *cut_there;
         if (leg.thickness > 0) {
-            const double bare = cut(member.stick.frame, cutting_plane(line_, end, play_, 0))->at;
+            const double bare = cut(member.stick.frame, cutting_plane(line_, met.plane, end, play_, 0))->at;
             member.shortened[e] = end == End::from ? slant.at - bare : bare - slant.at;
         }
         return true;
     }
 
     /// The cope is that of the post moved inward as a flat cut is.
-    bool trim_round(Member& member, End end, double underside, double thickness, Slant& slant) {
+    bool trim_round(Member& member, const Meeting& met, End end, double underside, double thickness, Slant& slant) {
         const std::size_t e = end == End::from ? 0 : 1;
-        const double inward = end == End::from ? play_ / 2 : -play_ / 2,
-                     middle = underside + member.depth / 2 * line_.lengthened();
-        Cylinder post = line_.round(end);
-        const std::optional<Plane> bare = face_at(line_, end, middle);
-        post.point += inward * Vector(line_.x, line_.y, 0);
+        const Vector inward = (end == End::from ? play_ / 2 : -play_ / 2) * Vector(line_.x, line_.y, 0);
+        Cylinder post = met.round;
+        const std::optional<Plane> bare =
+            plane_met(line_, met, end, underside + member.depth / 2 * line_.lengthened());
+        post.point += inward;
         if (bare) post.point += thickness * bare->normal;
         const Coping coping = cope_to(member.stick.frame, member.stick.piece.section, post, end);
         if (coping.missed || !coping.touching) {
@@ -134,7 +134,7 @@ class Cutting {
         }
         slant = *coping.touching;
         member.copes[e] = coping.cope;
-        if (thickness > 0) member.shortened[e] = thickness_along(member.stick.frame, line_, end, middle, inward, slant);
+        if (thickness > 0) member.shortened[e] = thickness_along(member.stick.frame, *bare, inward, end, slant);
         return true;
     }
 

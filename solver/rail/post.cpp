@@ -36,6 +36,30 @@ std::optional<double> height_of_foot(const Post& post, const StairShape& stair, 
     return std::nullopt;
 }
 
+/// How it stands with the centre of its foot there.
+StandingPost standing(const Post& post, const Vector& foot) {
+    const Axes plumb = turned(post.turn.angle);
+    const PostSize size = size_of(post);
+    return {foot,
+            plumb,
+            tipped(plumb, slope(post.lean.along.angle), slope(post.lean.across.angle)),
+            size.along / 2,
+            size.across / 2,
+            post.shape == PostShape::round ? size.along / 2 : 0,
+            trim_of(post)};
+}
+
+Plane face_plane(const StandingPost& post, Face face, double half_along, double half_across) {
+    switch (face) {
+        case Face::uphill: return {post.foot + half_along * post.tipped.first, post.tipped.first};
+        case Face::downhill: return {post.foot - half_along * post.tipped.first, -post.tipped.first};
+        case Face::left: return {post.foot + half_across * post.tipped.second, post.tipped.second};
+        case Face::right:
+        case Face::round: break;
+    }
+    return {post.foot - half_across * post.tipped.second, -post.tipped.second};
+}
+
 }  // namespace
 
 std::optional<StandingPost> stand(const Post& post, const StairShape& stair, std::vector<Finding>& findings) {
@@ -43,36 +67,66 @@ std::optional<StandingPost> stand(const Post& post, const StairShape& stair, std
     if (!x) return std::nullopt;
     const std::optional<double> z = height_of_foot(post, stair, *x, findings);
     if (!z) return std::nullopt;
-    const Axes plumb = turned(post.turn.angle);
-    const PostSize size = size_of(post);
-    return StandingPost{Vector(*x, post.across, *z),
-                        plumb,
-                        tipped(plumb, slope(post.lean.along.angle), slope(post.lean.across.angle)),
-                        size.along / 2,
-                        size.across / 2,
-                        post.shape == PostShape::round ? size.along / 2 : 0};
+    return standing(post, Vector(*x, post.across, *z));
 }
 
-std::optional<Face> face_left_by(const StandingPost& post, double x, double y) {
-    if (post.round()) return Face::round;
-    const Vector way(x, y, 0);
+StandingPost stand(const Post& post, double fall) {
+    const double half_along = size_of(post).along / 2;
+    const double x = *post.at + (post.face == PostFace::downhill ? half_along
+                                 : post.face == PostFace::uphill ? -half_along
+                                                                 : 0);
+    const double z = post.base.on == Base::On::height ? post.base.height : 0 - fall * x;
+    return standing(post, Vector(x, post.across, z));
+}
+
+std::optional<TrimmedFoot> trim_of(const Post& post) {
+    if (!post.base_trim) return std::nullopt;
+    return TrimmedFoot{post.base_trim->along() / 2, post.base_trim->across() / 2, post.base_trim->height};
+}
+
+PlacedAxes placed(const Plan& plan) { return {Vector(plan.x, plan.y, plan.level), turned(plan.heading.angle)}; }
+
+Vector in_plan(const PlacedAxes& ground, const Vector& point) {
+    return ground.origin + point.x() * ground.axes.first + point.y() * ground.axes.second +
+           Vector(0, 0, point.z());
+}
+
+StandingPost carried(const StandingPost& post, const PlacedAxes& own, const PlacedAxes& other) {
+    const auto way = [&](const Vector& v) {
+        const Vector world = v.x() * own.axes.first + v.y() * own.axes.second;
+        return Vector(world.dot(other.axes.first), world.dot(other.axes.second), v.z());
+    };
+    const auto all = [&](const Axes& axes) { return Axes{way(axes.first), way(axes.second), way(axes.upright)}; };
+    const Vector from_other = in_plan(own, post.foot) - other.origin;
+    StandingPost seen = post;
+    seen.foot = Vector(from_other.dot(other.axes.first), from_other.dot(other.axes.second), from_other.z());
+    seen.plumb = all(post.plumb);
+    seen.tipped = all(post.tipped);
+    return seen;
+}
+
+LeavingBy leaving_by(const StandingPost& post, double x, double y, double beside) {
+    if (post.round()) return {Face::round, !less_than(std::fabs(beside), post.radius)};
+    const Vector way(x, y, 0), left(-y, x, 0);
     const double along = way.dot(post.plumb.first), across = way.dot(post.plumb.second);
-    // The line leaves through the face that it reaches first: half_along / |along| against half_across / |across|.
-    const double to_end = post.half_along * std::fabs(across), to_side = post.half_across * std::fabs(along);
-    if (same(to_end, to_side)) return std::nullopt;
-    if (to_end < to_side) return along > 0 ? Face::uphill : Face::downhill;
-    return across > 0 ? Face::left : Face::right;
+    const double p_along = std::fabs(along), p_across = std::fabs(across);
+    const double half_seen = post.half_along * p_across + post.half_across * p_along;
+    if (!less_than(std::fabs(beside), half_seen)) return {std::nullopt, true};
+    // The line leaves through the face that it reaches first: (half - off) / |part|, `off` counted the way it goes.
+    const auto toward = [&](double part, const Vector& axis) { return (part < 0 ? -beside : beside) * left.dot(axis); };
+    const double to_end = (post.half_along - toward(along, post.plumb.first)) * p_across,
+                 to_side = (post.half_across - toward(across, post.plumb.second)) * p_along;
+    if (same(to_end, to_side, beside == 0 ? 0 : half_seen)) return {};
+    if (to_end < to_side) return {along > 0 ? Face::uphill : Face::downhill};
+    return {across > 0 ? Face::left : Face::right};
 }
 
 Plane face_plane(const StandingPost& post, Face face) {
-    switch (face) {
-        case Face::uphill: return {post.foot + post.half_along * post.tipped.first, post.tipped.first};
-        case Face::downhill: return {post.foot - post.half_along * post.tipped.first, -post.tipped.first};
-        case Face::left: return {post.foot + post.half_across * post.tipped.second, post.tipped.second};
-        case Face::right:
-        case Face::round: break;
-    }
-    return {post.foot - post.half_across * post.tipped.second, -post.tipped.second};
+    return face_plane(post, face, post.half_along, post.half_across);
+}
+
+Plane trim_plane(const StandingPost& post, Face face) {
+    return face_plane(post, face, post.trim->half_along, post.trim->half_across);
 }
 
 }  // namespace rakewright

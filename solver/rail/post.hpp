@@ -1,18 +1,28 @@
 #pragma once
 
+#include <vector>
+
 #include "../space/frame.hpp"
 #include "../stair/stair.hpp"
 
 namespace rakewright {
 
-/// A post that has a place, in its stair's axes: the centre of its foot, the axes of its section as turned and tipped,
-/// and half its size along the first and the second of them. `plumb` are the axes before it was tipped.
+/// Boards round the foot of a post: half its size over all, and how high they reach above its foot, plumb.
+struct TrimmedFoot {
+    double half_along = 0, half_across = 0;
+    double height = 0;
+};
+
+/// A post that has a place, in the axes of its stair or floor: the centre of its foot, the axes of its section as
+/// turned and tipped, and half its size along the first and the second of them. `plumb` are the axes before it was
+/// tipped.
 struct StandingPost {
     Vector foot;
     Axes plumb, tipped;
     double half_along = 0;
     double half_across = 0;
     double radius = 0;  // of a round post; then both halves are as much
+    std::optional<TrimmedFoot> trim;
     bool round() const { return radius > 0; }
 };
 
@@ -23,18 +33,46 @@ struct Cylinder {
     double radius = 0;
 };
 
-/// The post on its stair. Its foot stands on the surface under its centre, or the one that it names. Adds what is
+/// The post at its stair. Its foot stands on the surface under its centre, or the one that it names. Adds what is
 /// wrong to `findings`; none then.
 std::optional<StandingPost> stand(const Post& post, const StairShape& stair, std::vector<Finding>& findings);
+
+/// The post on its floor, in the floor's axes: along its first axis the floor falls by this slope, from 0 at its
+/// origin.
+StandingPost stand(const Post& post, double fall);
+
+/// The boards round a post's foot; none where it has none.
+std::optional<TrimmedFoot> trim_of(const Post& post);
+
+/// Where a stair's or floor's own axes stand in plan.
+struct PlacedAxes {
+    Vector origin;
+    Axes axes;
+};
+PlacedAxes placed(const Plan& plan);
+
+/// A point of a ground's own axes in the plan of the job.
+Vector in_plan(const PlacedAxes& ground, const Vector& point);
+
+/// A post of one ground, seen in the axes of another.
+StandingPost carried(const StandingPost& post, const PlacedAxes& own, const PlacedAxes& other);
 
 /// A face of a square post, before it is turned: the one that looks up the stair, left, down the stair or right. Or the
 /// surface of a round one.
 enum class Face { uphill, left, downhill, right, round };
 
-/// The face through which a level line from the post's centre leaves it in plan; none if that is a corner.
-std::optional<Face> face_left_by(const StandingPost& post, double x, double y);
+/// A line in plan as it leaves a post: the face, none where that is a corner; `missed` where it passes the post by.
+struct LeavingBy {
+    std::optional<Face> face;
+    bool missed = false;
+};
 
-/// The plane of a square post's face, its normal looking away from the post.
+/// How a level line leaves a post, that passes `beside` to the left of its centre on its way along the level unit
+/// direction (x, y).
+LeavingBy leaving_by(const StandingPost& post, double x, double y, double beside = 0);
+
+/// The plane of a square post's face, its normal looking away from the post; and of the boards round its foot.
 Plane face_plane(const StandingPost& post, Face face);
+Plane trim_plane(const StandingPost& post, Face face);
 
 }  // namespace rakewright

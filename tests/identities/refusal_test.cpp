@@ -69,6 +69,19 @@ FoundRail height_over_stair() {
     return found;
 }
 
+/// Two posts on a floor, 60 apart.
+Job on_floor() {
+    Job job = even_example();
+    job.stairs.clear();
+    job.floors.resize(1);
+    job.posts = {placed_post(0), placed_post(60)};
+    for (Post& post : job.posts) {
+        post.stair = {};
+        post.floor = ref(0);
+    }
+    return job;
+}
+
 Job with_stair(const Stair& stair) {
     Job job = even_example();
     job.stairs[0] = stair;
@@ -143,17 +156,41 @@ std::vector<Refused> refused_jobs() {
                                                     job.posts[0].turn = in_degrees(10);
                                                 })},
         {Trouble::post_at_both_ends, changed(even, [](Job& job) { job.sections[0].to = job.sections[0].from; })},
-        {Trouble::posts_on_two_stairs, changed(even,
-                                               [](Job& job) {
-                                                   job.stairs.push_back(even_stair());
-                                                   job.posts[1].stair = ref(1);
-                                               })},
-        {Trouble::section_on_other_stair, changed(even,
-                                                  [](Job& job) {
-                                                      job.stairs.push_back(even_stair());
-                                                      job.sections[0].stair = ref(1);
-                                                  })},
-        {Trouble::clear_between_placed, changed(even, [](Job& job) { job.sections[0].clear = Reading(49.5); })},
+        {Trouble::ground_unsaid, changed(even,
+                                         [](Job& job) {
+                                             job.stairs.push_back(even_stair());
+                                             job.posts[1].stair = ref(1);
+                                         })},
+        {Trouble::plan_missing, changed(even,
+                                        [](Job& job) {
+                                            job.stairs.push_back(even_stair());
+                                            job.sections[0].stair = ref(1);
+                                        })},
+        {Trouble::stair_key_on_floor, changed(on_floor(),
+                                              [](Job& job) {
+                                                  job.posts[0].nosing = {2, {1, 1}};
+                                              })},
+        {Trouble::fall_needs_heading, changed(on_floor(),
+                                              [](Job& job) {
+                                                  job.floors[0].falls = {Angle{1, 48}, {}};
+                                              })},
+        {Trouble::fall_way_unknown, changed(floor,
+                                            [](Job& job) {
+                                                job.floors.resize(1);
+                                                job.floors[0].falls = {Angle{1, 48}, {}};
+                                                job.floors[0].toward = Toward::heading;
+                                                job.sections[0].floor = ref(0);
+                                            })},
+        {Trouble::low_high_between_placed,
+         changed(even, [](Job& job) { job.sections[0].clear_twice = ClearTwice{49.5, 49.625, {}, {}}; })},
+        {Trouble::trim_not_thicker,
+         changed(even, [](Job& job) { job.posts[0].base_trim = BaseTrim{{Reading(3.5)}, 6}; })},
+        {Trouble::two_sizes_of_round, changed(even,
+                                              [](Job& job) {
+                                                  job.posts[0].shape = PostShape::round;
+                                                  job.posts[0].size = {5, 6, "", {}};
+                                              })},
+        {Trouble::rail_misses_post, changed(even, [](Job& job) { job.sections[0].offset.to = 2; })},
         {Trouble::clear_missing, changed(floor, [](Job& job) { job.sections[0].clear.reset(); })},
         {Trouble::two_clears, changed(floor,
                                       [](Job& job) {
@@ -291,7 +328,7 @@ TEST_CASE("every section that is wrong is found in one run, with its number", "[
     Job job = even_example();
     for (int i = 1; i < 5; ++i) job.sections.push_back(job.sections[0]);
     job.sections[0].height = Reading(5);
-    job.sections[1].clear = Reading(49.5);
+    job.sections[1].offset.from = 2;
     job.sections[3].to = job.sections[3].from;
     job.sections[4].lower_gap = LowerGap{40, false};
     const Solution solution = solve(job);
@@ -300,7 +337,7 @@ TEST_CASE("every section that is wrong is found in one run, with its number", "[
     for (const Finding& finding : solution.findings)
         if (refuses(finding.trouble)) found.insert({finding.section, finding.trouble});
     CHECK(found == std::set<std::pair<int, Trouble>>{{0, Trouble::rails_meet},
-                                                     {1, Trouble::clear_between_placed},
+                                                     {1, Trouble::rail_misses_post},
                                                      {3, Trouble::post_at_both_ends},
                                                      {4, Trouble::rails_meet}});
 }

@@ -23,6 +23,8 @@ Trouble refusal_of(const Post& post) {
     return findings.front().trouble;
 }
 
+std::optional<Face> face_left_by(const StandingPost& post, double x, double y) { return leaving_by(post, x, y).face; }
+
 }  // namespace
 
 TEST_CASE("a post's place is taken from a nosing, on the surface under its centre", "[rail][post]") {
@@ -145,6 +147,28 @@ TEST_CASE("a line through a corner leaves by no face", "[rail][post]") {
     Post oblong_post = placed_post(4);
     oblong_post.size = {6, 8, "", {}};
     CHECK_FALSE(face_left_by(standing(oblong_post), 0.6, 0.8).has_value());
+}
+
+TEST_CASE("a line beside the centre leaves by another face, and beyond the post by none", "[rail][post]") {
+    const StandingPost square = standing(placed_post(4));  // 1.75 each way
+    CHECK(leaving_by(square, 1, 0, 1.7).face == Face::uphill);
+    CHECK(leaving_by(square, 1, 0, 1.75).missed);
+    CHECK(leaving_by(square, 1, 0, -2).missed);
+    // Along (0.8, 0.6), to the left by b, the line passes (-0.6 b, 0.8 b) and reaches the uphill side after
+    // (1.75 + 0.6 b) / 0.8 and the left side after (1.75 - 0.8 b) / 0.6: both at once where b = 0.35.
+    CHECK(leaving_by(square, 0.8, 0.6, 0.34).face == Face::uphill);
+    CHECK(leaving_by(square, 0.8, 0.6, 0.36).face == Face::left);
+    const LeavingBy corner = leaving_by(square, 0.8, 0.6, 0.35);
+    CHECK_FALSE(corner.face.has_value());
+    CHECK_FALSE(corner.missed);
+    // Seen along it the post is 1.75 (0.8 + 0.6) to either side.
+    CHECK(leaving_by(square, 0.8, 0.6, 2.44).face == Face::left);
+    CHECK(leaving_by(square, 0.8, 0.6, 2.45).missed);
+    CHECK(leaving_by(square, 0.8, 0.6, -2.44).face == Face::uphill);
+    Post round_post = placed_post(4);
+    round_post.shape = PostShape::round;
+    CHECK(leaving_by(standing(round_post), 0.8, 0.6, 1.74).face == Face::round);
+    CHECK(leaving_by(standing(round_post), 0.8, 0.6, 1.75).missed);
 }
 
 TEST_CASE("a leaning post is tipped about the centre of its foot", "[rail][post]") {
