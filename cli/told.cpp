@@ -67,6 +67,26 @@ class Telling {
                         "the size of `base_trim` is over all"};
             case Trouble::two_sizes_of_round:
                 return {"a round post is as thick one way as the other", "its diameter, once"};
+            case Trouble::size_missing: return {"nothing says how thick the post is", "its `size`, or `around` if round"};
+            case Trouble::post_key_on_joint:
+                return {"this is said of a post, and at a joint there is none", "leave it out, or another `shape`"};
+            case Trouble::joint_of_two:
+                return {"a joint is where two sections meet, and " + whole(0) +
+                            (finding_.numbers[0] == 1 ? " ends" : " end") + " here",
+                        "name it in `from` or `to` of two sections"};
+            case Trouble::joint_without_place:
+                return {"the section ends at a joint, and its other end has no place",
+                        "posts that have a place (`at` with `stair` or `floor`)"};
+            case Trouble::ends_at_joint:
+                return {"at a joint the rail is cut to the rail that it meets", "leave its `ends` out there"};
+            case Trouble::clear_to_joint:
+                return {"a clear distance is between the faces of posts, and at a joint there is none",
+                        "leave it out: the places say how long the rail is"};
+            case Trouble::auto_at_joint:
+                return {"a lower gap left to the rules cannot be matched at a joint", "the gap as a length"};
+            case Trouble::joint_folds_back:
+                return {"at the " + end() + " end the other section's rail runs back along this one",
+                        "check where the sections' other ends stand"};
             case Trouble::rail_misses_post:
                 return {"the rail's line passes the post at its " + end() + " end by: it runs " + length(0) +
                             " beside the post's centre",
@@ -292,6 +312,15 @@ class Telling {
                     "at a round post `leg: auto` turns the bracket's leg down: turned up, behind the rail, it would "
                     "lie hollow on the round face",
                     {}};
+            case Trouble::joint_apart:
+                return {"at joint " + joint_name() + " the members do not end flush: up to " + length(0) +
+                            " apart at an arris; see the joints for each, and for the section that would meet",
+                        {}};
+            case Trouble::joint_moved:
+                return {"at joint " + joint_name() + " the rails' tops meet " + length_of(std::fabs(finding_.numbers[0])) +
+                            (finding_.numbers[0] > 0 ? " past" : " short of") +
+                            " its place, going by the section first named; they are cut there",
+                        {}};
             case Trouble::clear_differs:
                 return {"the clear distance of " + length(0) + " is used; the posts' places leave " + length(1) + ", " +
                             difference(0, 1),
@@ -308,9 +337,10 @@ class Telling {
     }
 
  private:
-    std::string length(std::size_t i) const {
-        return words_of_length(finding_.numbers[i], tape_) + (job_.units == Unit::inch ? " in" : " mm");
+    std::string length_of(double value) const {
+        return words_of_length(value, tape_) + (job_.units == Unit::inch ? " in" : " mm");
     }
+    std::string length(std::size_t i) const { return length_of(finding_.numbers[i]); }
     std::string difference(std::size_t i, std::size_t j) const {
         const double more = finding_.numbers[j] - finding_.numbers[i];
         return words_of_length(std::fabs(more), tape_) + (more < 0 ? " less" : " more");
@@ -331,6 +361,12 @@ class Telling {
     }
     std::string end() const { return finding_.end == 0 ? "from" : "to"; }
     std::string group() const { return finding_.numbers[0] == 0 ? "upper" : "lower"; }
+
+    std::string joint_name() const {
+        for (const Post& post : job_.posts)
+            if (post.id.place.begin == finding_.place.begin) return post.id.name;
+        return {};
+    }
 
     std::string handrail_name() const {
         for (const Handrail& handrail : job_.handrails)

@@ -28,6 +28,14 @@ enum class Trouble {
     low_high_between_placed,  // clear
     trim_not_thicker,        // base_trim's size: it, the post's
     two_sizes_of_round,      // the second size
+    size_missing,            // the post: it is no joint
+    post_key_on_joint,       // a key of a joint that only a post has; also: the joint
+    joint_of_two,            // the joint: how many sections end there
+    joint_without_place,     // the joint named at an end; also: the section, whose other end has no place
+    auto_at_joint,           // lower_gap; also: the section
+    joint_folds_back,        // the joint named at that end
+    ends_at_joint,           // the joint named at the end that `ends` speaks of; also: the section
+    clear_to_joint,          // clear or clear_on_slope; also: the section
     rail_misses_post,        // the post named at that end: how far the line passes the centre; the end
     clear_missing,           // the section
     two_clears,              // clear_on_slope; also: clear
@@ -96,6 +104,8 @@ enum class Trouble {
     follow_without_floor,    // at the section
     return_off_rake,         // the handrail
     leg_down_on_round,       // at the section
+    joint_apart,             // the joint: how far apart the two rails' tops stand there
+    joint_moved,             // the joint: how far beside its place the tops meet
     clear_differs,           // clear: it, what the posts' places leave
     trim_left_out,           // the post named at that end
     offset_without_effect,   // the section: its posts are square, and have no place

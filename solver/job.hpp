@@ -141,7 +141,8 @@ struct PostSize {
     Place place;
 };
 
-enum class PostShape { square, round };
+/// A joint is a place without a post, where two rails meet.
+enum class PostShape { square, round, joint };
 
 /// What a level held along the stair and one held across it read.
 struct Lean {
@@ -287,6 +288,19 @@ struct Offset {
     Reading from = 0, to = 0;
 };
 
+/// What an end of a rail is cut to: the post's face, plumb through the post's centre, plumb so far past it, square to the
+/// rail so far short of the centre (where a bought fitting begins), or a block of that thickness on the face.
+struct EndWish {
+    enum class Meets { face, centre, past, square, pad };
+    Meets meets = Meets::face;
+    Reading by;
+    Place place;
+};
+
+struct EndWishes {
+    EndWish from, to;
+};
+
 struct Section {
     Id id;
     Ref from, to, stair, floor, build;
@@ -295,6 +309,7 @@ struct Section {
     std::optional<Reading> clear, clear_on_slope;
     std::optional<ClearTwice> clear_twice;
     Offset offset;
+    EndWishes ends;
     std::optional<Reading> height, max_gap, max_sphere, play;
     std::optional<LowerGap> lower_gap;
     std::optional<Reading> drop, side_gap;

@@ -153,14 +153,20 @@ void describe(Form& form, Post& post) {
                {"size", "stair", "at"},
                {"around", "stair", "at"},
                {"size", "floor", "at"},
-               {"around", "floor", "at"}},
-              "`size`, or `around` of a round one; and `at` with `stair` or `floor`, or none of them");
+               {"around", "floor", "at"},
+               {"stair", "at"},
+               {"floor", "at"}},
+              "`size`, or `around` of a round one, but not of a joint; and `at` with `stair` or `floor`, or none of "
+              "them");
     form.written_or_lengths(
         "size", size, sides, Range::positive, {2, 2}, may_be_left_out,
         "of its section: a square post's side, or its nominal timber size, read as dressed; two lengths: along and "
         "across; a round post's diameter");
     if (sides.size() == 2) post.size = {sides[0], sides[1], {}, sides[0].place};
-    form.choice("shape", post.shape, {{"square", "its section has four faces"}, {"round", "a cylinder"}},
+    form.choice("shape", post.shape,
+                {{"square", "its section has four faces"},
+                 {"round", "a cylinder"},
+                 {"joint", "no post: the place in plan where two sections' rails meet and are mitered to each other"}},
                 may_be_left_out, "what its section is");
     form.length("around", post.around, Range::positive, "the girth taped round a round post, in place of its `size`");
     form.name_of(Kind::stair, "stair", post.stair, may_be_left_out, "the stair that it stands at");
@@ -348,6 +354,34 @@ void describe(Form& form, Offset& offset) {
     form.length("to", offset.to, Range::any, may_be_left_out, "at the to post; to the right negative");
 }
 
+void describe(Form& form, EndWish& end) {
+    form.about("What the members are cut to at this end, where that is not the post's face.");
+    form.place(end.place);
+    form.ways({{"past"}, {"square"}, {"pad"}}, "one of `past`, `square` and `pad`");
+    std::optional<Reading> past, square, pad;
+    form.length("past", past, Range::positive, "plumb, so far past the post's centre, level: a rail that runs by it");
+    form.length("square", square, Range::positive,
+                "square to the rail, so far short of the post's centre, level, on each member's centre line: where a "
+                "bought fitting begins");
+    form.length("pad", pad, Range::positive, "to a block or rosette on the post's face: how thick it is");
+    using Meets = EndWish::Meets;
+    if (past) end = {Meets::past, *past, end.place};
+    if (square) end = {Meets::square, *square, end.place};
+    if (pad) end = {Meets::pad, *pad, end.place};
+}
+
+static void end_wish(Form& form, const char* key, EndWish& end, const char* about) {
+    form.choice_or_part(key, end.meets,
+                        {{"face", "to the post's face"}, {"centre", "plumb, through the centre of the post's foot"}}, end,
+                        about);
+}
+
+void describe(Form& form, EndWishes& ends) {
+    form.about("What the members are cut to at their ends; there are brackets only at a post's face.");
+    end_wish(form, "from", ends.from, "at the from end");
+    end_wish(form, "to", ends.to, "at the to end");
+}
+
 void describe(Form& form, Section& section) {
     form.about("A rail between two posts, or over a clear distance.");
     form.id(section.id);
@@ -384,6 +418,7 @@ void describe(Form& form, Section& section) {
     form.length("side_gap", section.side_gap, Range::not_negative,
                 "level, from the walking surface's edge to the guard, for the rules");
     form.count("count", section.count, {1, 10000}, may_be_left_out, "how many alike");
+    form.part("ends", section.ends, may_be_left_out, "what the members are cut to, where that is not a post's face");
     form.part("offset", section.offset, may_be_left_out, "where the rail runs beside the posts' centres");
 }
 

@@ -15,7 +15,7 @@ struct Tightest {
 /// None where no opening has a limit.
 std::optional<Tightest> tightest_under_rail(const SectionTask& task, const Surroundings& around, const FacesMet& met,
                                             double gap) {
-    const auto [line, levels, faces, moved] = way_of(task, around, met, LowerGap{gap});
+    const auto [line, levels, faces, joints, moved] = way_of(task, around, met, LowerGap{gap});
     std::optional<Tightest> tightest;
     if (!faces) return tightest;
     const int risers = around.treads() ? around.treads()->risers() : 0;

@@ -149,7 +149,7 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
         findings.push_back({Trouble::leg_down_on_round, task.section.id.place, {}, {}});
     for (const End end : both_ends)
         for (const Group group : both_groups) {
-            if (group == Group::lower && !levels.has_lower) continue;
+            if (!line.end_of(end).at_bare_face() || (group == Group::lower && !levels.has_lower)) continue;
             const Leg leg = choices.legs[index_of(end)][index_of(group)];
             const Bracket bracket =
                 bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end));
@@ -227,6 +227,17 @@ void no_faces(const SectionTask& task, const RailLine& line, const Levels& level
     findings.push_back({Trouble::cut_too_steep, task.section.id.place, {}, {}});
 }
 
+/// Refuses a joint at which the other rail runs back along this one.
+void check_joints(const SectionTask& task, const Surroundings& around,
+                  const std::array<std::optional<RailJoint>, 2>& joints, std::vector<Finding>& findings) {
+    for (const End end : both_ends) {
+        const std::size_t e = index_of(end);
+        if (!around.joints[e] || joints[e]) continue;
+        const Place place = (end == End::from ? task.section.from : task.section.to).place;
+        findings.push_back({Trouble::joint_folds_back, place, {}, {}, -1, static_cast<int>(e)});
+    }
+}
+
 /// Which face the line leaves each post by; false, and said why, where it does not leave both by one.
 bool choose_faces(const SectionTask& task, const Surroundings& around, SectionChoices& choices,
                   std::vector<Finding>& findings) {
@@ -275,7 +286,9 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
         if (!choices.lower_gap) return std::nullopt;
         before = findings.size();  // what was chosen is told, and refuses nothing
     }
-    const auto [line, levels, faces, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    const auto [line, levels, faces, joints, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    check_joints(task, around, joints, findings);
+    if (findings.size() > before) return std::nullopt;
     if (!faces) {
         no_faces(task, line, levels, findings);
         return std::nullopt;
@@ -296,9 +309,10 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings) {
-    const auto [line, levels, faces, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    const auto [line, levels, faces, joints, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     SectionResult result;
     if (!faces) return result;
+    result.joints = joints;
     result.slope = line.slope;
     result.clear = (*faces)[1] - (*faces)[0];
     result.clear_on_slope = result.clear * line.lengthened();
@@ -309,7 +323,8 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     LegsBetween legs{};
     if (task.build.bracket)
         for (std::size_t e = 0; e < 2; ++e)
-            for (std::size_t g = 0; g < 2; ++g) legs[e][g] = leg_between(*task.build.bracket, choices.legs[e][g]);
+            for (std::size_t g = 0; g < 2 && line.ends[e].at_bare_face(); ++g)
+                legs[e][g] = leg_between(*task.build.bracket, choices.legs[e][g]);
     const std::size_t before = findings.size();
     result.members = members_of(task.build, levels, line, task.play(), legs, task.section.id.place, findings);
     if (findings.size() > before) return result;
@@ -332,7 +347,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
 }
 
 std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
-    const auto [line, levels, faces, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
+    const auto [line, levels, faces, joints, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) return {};
     if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices);
     return openings_of({line, levels, around.treads(), around.placed(), around.closed_string},

@@ -2,6 +2,7 @@
 
 #include "bracket/bracket.hpp"
 #include "opening/opening.hpp"
+#include "rail/joint.hpp"
 #include "rule/opening_limits.hpp"
 
 namespace rakewright {
@@ -56,6 +57,7 @@ struct SectionResult {
     std::vector<Opening> openings;    // where they were measured
     std::optional<double> lower_gap;  // chosen by the rules
     std::array<EndHeights, 2> ends;
+    std::array<std::optional<RailJoint>, 2> joints;
 
     bool raked() const { return slope != 0; }
 };
@@ -71,6 +73,7 @@ struct Surroundings {
     std::optional<Reading> string_above;   // the top of that string, plumb above the nosing line
     std::array<PlacelessPost, 2> posts{};  // where the posts have no place
     Offsets beside{};
+    std::array<std::optional<RailBeyond>, 2> joints{};  // what it meets where there is no post
     /// The treads that it is over; none over a floor.
     const StairShape* treads() const { return floor ? nullptr : stair; }
     bool placed() const { return from.has_value(); }

@@ -15,12 +15,46 @@ struct RailAtPost {
     GroupHeights heights;
 };
 
+/// An end of a section.
+struct SectionEnd {
+    int section = 0;
+    End end = End::from;
+};
+
+/// Two members that meet at a joint, by their numbers in their sections.
+struct MembersMet {
+    std::size_t first = 0, second = 0;
+    std::array<CornerMet, 4> corners;
+
+    /// How far apart their arrises end, at most.
+    double apart() const;
+};
+
+/// How two sections meet without a post.
+struct JointResult {
+    SectionEnd first, second;
+    bool straight = false;  // in one plumb plane
+    double moved = 0;       // how far along the first rail, past the joint's place, the tops of the upper groups meet
+    std::vector<MembersMet> members;
+};
+
+/// How rails of more than one section arrive at a post: what of its height their groups take up, above the surface that
+/// it stands on, so long must the square block of a turned newel be; and where a raked rail and a level one come together.
+struct Arrivals {
+    GroupHeights upper;
+    std::optional<GroupHeights> lower;
+    double apart = 0;                // of the tops of the upper groups, the highest over the lowest
+    std::optional<double> set_back;  // level, past the stair's last nosing, or before its first one negative
+};
+
 /// A post, solved: how it stands, none where it has no place, and every rail that meets it, in the order of the
 /// sections.
 struct PostResult {
     std::optional<StandingPost> standing;
     std::optional<Vector> in_plan;  // the centre of its foot, where its stair or floor has a plan
     std::vector<RailAtPost> rails;
+    std::optional<JointResult> joint;  // where there is no post
+    std::optional<Arrivals> arrivals;  // where there is a post, and rails of more than one section meet it
 
     /// Height of the surface that it stands on above its stair's floor, or its floor's origin.
     std::optional<double> base() const { return standing ? std::optional(standing->foot.z()) : std::nullopt; }

@@ -1,71 +1,15 @@
 #include "solve.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "arrivals.hpp"
 #include "build.hpp"
 #include "measure/compare.hpp"
+#include "surroundings.hpp"
 
 namespace rakewright {
 namespace {
-
-template <class Values>
-decltype(auto) named(Values& values, const Ref& ref) {
-    return values[static_cast<std::size_t>(ref.index)];
-}
-
-const StandingPost* standing_of(const Solution& solution, const Ref& post) {
-    if (!post.named()) return nullptr;
-    const std::optional<StandingPost>& standing = named(solution.posts, post).standing;
-    return standing ? &*standing : nullptr;
-}
-
-/// A post as a rail meets it that knows no place of it.
-PlacelessPost placeless(const Job& job, const Ref& ref) {
-    if (!ref.named()) return {};
-    const Post& post = named(job.posts, ref);
-    const double half = size_of(post).along / 2;
-    return {half, post.shape == PostShape::round ? half : 0, trim_of(post)};
-}
-
-/// A placed post in the axes of a ground; none if one of the two grounds has no plan.
-std::optional<StandingPost> in_axes_of(const Job& job, const Solution& solution, const Ref& post,
-                                       const Ground& ground) {
-    const StandingPost& standing = *named(solution.posts, post).standing;
-    const Ground own = ground_of(named(job.posts, post));
-    if (own == ground) return standing;
-    const std::optional<Plan>&from = plan_of(job, own), &to = plan_of(job, ground);
-    if (!from || !to) return std::nullopt;
-    return carried(standing, placed(*from), placed(*to));
-}
-
-/// What a section stands between, as far as its posts and stair are known.
-Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
-    const bool has_places = standing_of(solution, section.from) && standing_of(solution, section.to);
-    const Ground ground = has_places              ? ground_of(job, section)
-                          : section.stair.named() ? Ground{Ground::Kind::stair, section.stair.index}
-                                                  : Ground{};
-    Surroundings around;
-    around.beside = {section.offset.from, section.offset.to};
-    around.on_floor = ground.kind == Ground::Kind::floor;
-    if (around.on_floor)
-        around.floor = &job.floors[static_cast<std::size_t>(ground.index)];
-    else if (section.floor.named())
-        around.floor = &named(job.floors, section.floor);
-    if (has_places) {
-        around.from = in_axes_of(job, solution, section.from, ground);
-        around.to = in_axes_of(job, solution, section.to, ground);
-        if (!around.from || !around.to) around.from = around.to = std::nullopt;
-    } else {
-        around.posts = {placeless(job, section.from), placeless(job, section.to)};
-    }
-    if (ground.kind != Ground::Kind::stair) return around;
-    around.stair = &solution.stairs[static_cast<std::size_t>(ground.index)];
-    const Stair& stair = job.stairs[static_cast<std::size_t>(ground.index)];
-    const StringKind string = section.side && !section.side->left ? stair.strings.right : stair.strings.left;
-    around.closed_string = string == StringKind::closed && around.raked();
-    if (around.closed_string) around.string_above = stair.string_above;
-    return around;
-}
 
 class Solving {
  public:
@@ -81,6 +25,9 @@ class Solving {
         for (const Post& post : job_.posts) add_post(post);
         for (const Build& build : job_.builds) add_build(build);
         for (const Section& section : job_.sections) add_section(section);
+        add_joints();
+        for (std::size_t p = 0; p < job_.posts.size(); ++p)
+            solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);
         for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);
         if (job_.stairs.empty() && job_.sections.empty() && job_.handrails.empty() && job_.as_found.empty() &&
@@ -140,6 +87,19 @@ class Solving {
         const auto refuse = [&](Trouble trouble, const Place& place, bool given) {
             if (given) solution_.findings.push_back({trouble, place, {}, post.id.place});
         };
+        if (post.shape == PostShape::joint) {
+            refuse(Trouble::post_key_on_joint, post.size.place, post.size.along > 0);
+            refuse(Trouble::post_key_on_joint, post.around ? post.around->place : Place{}, post.around.has_value());
+            refuse(Trouble::post_key_on_joint, post.base_trim ? post.base_trim->height.place : Place{},
+                   post.base_trim.has_value());
+            refuse(Trouble::post_key_on_joint, post.turn.place, post.turn.angle.rise != 0);
+            refuse(Trouble::post_key_on_joint, post.lean.along.place, post.lean.along.angle.rise != 0);
+            refuse(Trouble::post_key_on_joint, post.lean.across.place, post.lean.across.angle.rise != 0);
+            const std::size_t ends = ends_at(job_, static_cast<int>(solution_.posts.size()) - 1).size();
+            if (ends != 2) solution_.findings.push_back({Trouble::joint_of_two, post.id.place, {double(ends)}, {}});
+            return solution_.findings.size() == before;
+        }
+        refuse(Trouble::size_missing, post.id.place, !post.around && !(post.size.along > 0));
         const bool round = post.shape == PostShape::round;
         refuse(Trouble::girth_of_square, post.around ? post.around->place : Place{}, post.around && !round);
         refuse(Trouble::timber_size_of_round, post.size.place, round && !post.size.nominal.empty());
@@ -195,7 +155,7 @@ class Solving {
         solution_.sections.emplace_back();
         solution_.choices.sections.emplace_back();
         if (!rests_on_sound(section)) return;
-        if (const std::optional<Surroundings> around = surroundings(section)) {
+        if (const std::optional<Surroundings> around = surroundings(section, index)) {
             const SectionTask task{section, named(job_.builds, section.build), tape_, limits_of(section)};
             const std::optional<SectionChoices> choices =
                 given_ ? given_->sections[index] : decide(task, *around, solution_.findings);
@@ -207,6 +167,23 @@ class Solving {
         }
         for (std::size_t i = before; i < solution_.findings.size(); ++i)
             solution_.findings[i].section = static_cast<int>(index);
+    }
+
+    void add_joints() {
+        for (std::size_t p = 0; p < job_.posts.size(); ++p) {
+            if (job_.posts[p].shape != PostShape::joint) continue;
+            PostResult& post = solution_.posts[p];
+            post.joint = joint_of(job_, solution_, static_cast<int>(p));
+            if (!post.joint) continue;
+            const JointResult& joint = *post.joint;
+            const Place place = job_.posts[p].id.place;
+            if (!same(joint.moved, 0, 1)) solution_.findings.push_back({Trouble::joint_moved, place, {joint.moved}, {}});
+            const auto apart = std::max_element(
+                joint.members.begin(), joint.members.end(),
+                [](const MembersMet& a, const MembersMet& b) { return a.apart() < b.apart(); });
+            if (apart != joint.members.end() && apart->apart() > alike_within)
+                solution_.findings.push_back({Trouble::joint_apart, place, {apart->apart()}, {}});
+        }
     }
 
     void add_handrail(const Handrail& handrail) {
@@ -241,7 +218,7 @@ class Solving {
     const StandingPost* standing(const Ref& post) const { return standing_of(solution_, post); }
 
     /// What a section stands between; none if it does not say enough, or too much.
-    std::optional<Surroundings> surroundings(const Section& section) {
+    std::optional<Surroundings> surroundings(const Section& section, std::size_t index) {
         std::vector<Finding>& findings = solution_.findings;
         const std::size_t before = findings.size();
         const StandingPost *from = standing(section.from), *to = standing(section.to);
@@ -258,7 +235,8 @@ class Solving {
         } else if (section.clear_on_slope && !section.stair.named()) {
             findings.push_back({Trouble::slope_without_stair, section.clear_on_slope->place, {}, {}});
         }
-        const Surroundings around = surroundings_of(job_, solution_, section);
+        check_at_joints(section, from && to);
+        const Surroundings around = surroundings_of(job_, solution_, index);
         if (around.stair && !around.stair->line)
             findings.push_back(
                 {Trouble::no_nosing_line, section.stair.named() ? section.stair.place : section.id.place, {}, {}});
@@ -270,6 +248,25 @@ class Solving {
         if (around.stair) check_side(section, around);
         if (findings.size() > before) return std::nullopt;
         return around;
+    }
+
+    /// What a section that ends at a joint cannot say.
+    void check_at_joints(const Section& section, bool between_placed) {
+        const auto refuse = [&](Trouble trouble, const Place& place) {
+            solution_.findings.push_back({trouble, place, {}, section.id.place});
+        };
+        for (const End end : {End::from, End::to}) {
+            const Ref& post = end == End::from ? section.from : section.to;
+            if (!post.named() || named(job_.posts, post).shape != PostShape::joint) continue;
+            if (!between_placed) refuse(Trouble::joint_without_place, post.place);
+            const EndWish& wish = end == End::from ? section.ends.from : section.ends.to;
+            if (wish.meets != EndWish::Meets::face) refuse(Trouble::ends_at_joint, post.place);
+            if (section.clear) refuse(Trouble::clear_to_joint, section.clear->place);
+            if (section.clear_on_slope) refuse(Trouble::clear_to_joint, section.clear_on_slope->place);
+            const Build& build = named(job_.builds, section.build);
+            const std::optional<LowerGap>& gap = section.lower_gap ? section.lower_gap : build.lower_gap;
+            if (!build.lower.empty() && gap && gap->is_auto) refuse(Trouble::auto_at_joint, gap->size.place);
+        }
     }
 
     /// A section up a stair whose strings differ has to say on which side it is.
@@ -329,6 +326,13 @@ class Solving {
 
 }  // namespace
 
+double MembersMet::apart() const {
+    double most = 0;
+    for (const CornerMet& corner : corners)
+        most = std::max(most, std::sqrt(corner.plumb * corner.plumb + corner.level * corner.level));
+    return most;
+}
+
 bool Solution::refused() const {
     return std::any_of(findings.begin(), findings.end(),
                        [](const Finding& finding) { return refuses(finding.trouble); });
@@ -339,7 +343,7 @@ void measure_openings(const Job& job, Solution& solution) {
         const Section& section = job.sections[i];
         const SectionTask task{section, named(job.builds, section.build), tape_of(job), {}};
         solution.sections[i].openings =
-            openings_in(task, surroundings_of(job, solution, section), solution.choices.sections[i]);
+            openings_in(task, surroundings_of(job, solution, i), solution.choices.sections[i]);
     }
 }
 

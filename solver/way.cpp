@@ -52,6 +52,44 @@ void stand_trims_on_floor(RailLine& line, const Surroundings& around, const std:
             line.trims[e].up_to = line.floor_height(faces[e]) + around.posts[e].trim->height;
 }
 
+/// What the members are cut to, by the section's wish, where that is not the post's face.
+RailEnd end_wished(const RailLine& line, const EndWish& wish, End end) {
+    using Meets = EndWish::Meets;
+    const double inward = end == End::from ? 1 : -1, centre = line.centres[end == End::from ? 0 : 1];
+    RailEnd result;
+    const auto plumb_at = [&](double along) {
+        const Plane plane{line.at(along), inward * Vector(line.x, line.y, 0)};
+        result.kind = RailEnd::Kind::in_planes;
+        result.planes = {plane, plane};
+    };
+    switch (wish.meets) {
+        case Meets::face: break;
+        case Meets::centre: plumb_at(centre); break;
+        case Meets::past: plumb_at(centre - inward * wish.by); break;
+        case Meets::square:
+            result.kind = RailEnd::Kind::square;
+            result.along = centre + inward * wish.by;
+            break;
+        case Meets::pad: result.pad = wish.by; break;
+    }
+    return result;
+}
+
+/// Cuts the members at their ends to what the section wishes, or to the rails that it meets at joints.
+void lay_ends(Way& way, const SectionTask& task, const Surroundings& around) {
+    RailLine& line = way.line;
+    for (const End end : {End::from, End::to}) {
+        const std::size_t e = end == End::from ? 0 : 1;
+        line.ends[e] = end_wished(line, end == End::from ? task.section.ends.from : task.section.ends.to, end);
+        if (!around.joints[e]) continue;
+        way.joints[e] = joint_at(line, way.levels, end, *around.joints[e]);
+        if (!way.joints[e]) continue;
+        line.ends[e].kind = RailEnd::Kind::in_planes;
+        line.ends[e].planes = way.joints[e]->planes;
+        (end == End::from ? line.from : line.to) = way.joints[e]->middle;
+    }
+}
+
 /// Where the clear distance was taken twice: half-way up the groups, or on what the pickets stand on.
 std::array<double, 2> taken_at(const Levels& levels) {
     const double low = levels.has_lower ? (levels.lower_underside + levels.lower_top) / 2 : levels.lower_top;
@@ -81,6 +119,7 @@ Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& 
         const auto [low, up] = taken_at(way.levels);
         lean_faces(line, *task.section.clear_twice, low, up);
     }
+    lay_ends(way, task, around);
     touch_round_posts(line, way.levels.middle());
     way.faces = faces_half_way(line, way.levels);
     if (!way.faces) return way;

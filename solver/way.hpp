@@ -10,6 +10,7 @@ struct Way {
     RailLine line;
     Levels levels;
     std::optional<std::array<double, 2>> faces;
+    std::array<std::optional<RailJoint>, 2> joints{};
     double moved = 0;  // how much longer the clear distance that was measured is than the one between placed posts
 };
 

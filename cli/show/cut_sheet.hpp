@@ -11,6 +11,9 @@ namespace rakewright {
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
+/// How rails meet where there is no post.
+Table joint_table(const Job& job, const Solution& solution);
+
 /// The ends coped to round posts.
 Table cope_table(const Job& job, const Solution& solution);
 std::vector<Table> stock_tables(const Job& job, const Solution& solution);

@@ -48,7 +48,7 @@ class PostTable {
             "the post is turned. angle: between "
             "the legs, inside; bend: from flat. driver: whether a straight one gets home at the post's screw. off: "
             "what a leg "
-            "between post and rail takes off the rail, along it; the lengths at the saw are without it."};
+            "or a pad between post and rail takes off the rail, along it; the lengths at the saw are without it."};
         return std::move(table_);
     }
 
@@ -119,6 +119,36 @@ class PostTable {
     int last_post_ = -1;
 };
 
+/// How rails of more than one section arrive at a post.
+Table arrivals(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"arrivals", "Where rails of two sections meet a post, plumb above what it stands on", {}, {}, {}, {}};
+    table.columns = {{"post", "post", Align::left},
+                     {"upper from", cells.in_unit("upper_underside")},
+                     {"to", cells.in_unit("upper_top")},
+                     {"block", cells.in_unit("upper_block")},
+                     {"lower from", cells.in_unit("lower_underside")},
+                     {"to", cells.in_unit("lower_top")},
+                     {"block", cells.in_unit("lower_block")},
+                     {"tops apart", cells.in_unit("apart")},
+                     {"set-back", cells.in_unit("set_back")}};
+    for (std::size_t p = 0; p < job.posts.size(); ++p) {
+        const std::optional<Arrivals>& at = solution.posts[p].arrivals;
+        if (!at) continue;
+        const auto lower = [&](auto height) { return at->lower ? std::optional(height(*at->lower)) : std::nullopt; };
+        const auto block = [](const GroupHeights& heights) { return heights.top - heights.underside; };
+        table.rows.push_back(
+            {{cells.word(job.posts[p].id.name), cells.length(at->upper.underside), cells.length(at->upper.top),
+              cells.length(block(at->upper)), cells.length(lower([](const GroupHeights& h) { return h.underside; })),
+              cells.length(lower([](const GroupHeights& h) { return h.top; })), cells.length(lower(block)),
+              cells.length(at->apart), cells.length(at->set_back)},
+             {}});
+    }
+    table.footnotes = {"block: what of a turned newel has to be square. set-back: how far past the last nosing (at the "
+                       "foot: from the first one) the raked rail's top is as high as the level one's."};
+    return table;
+}
+
 /// Where the centres of posts' feet stand, where their stairs and floors have a place in plan.
 Table in_plan(const Job& job, const Solution& solution) {
     const Cells cells(job);
@@ -144,8 +174,8 @@ Table in_plan(const Job& job, const Solution& solution) {
 }  // namespace
 
 std::vector<Table> post_tables(const Job& job, const Solution& solution) {
-    std::vector<Table> tables{in_plan(job, solution), PostTable(job, solution).rails()};
-    if (tables.front().rows.empty()) tables.erase(tables.begin());
+    std::vector<Table> tables{in_plan(job, solution), PostTable(job, solution).rails(), arrivals(job, solution)};
+    std::erase_if(tables, [](const Table& table) { return table.name != "posts" && table.rows.empty(); });
     return tables;
 }
 

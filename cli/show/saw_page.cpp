@@ -270,7 +270,7 @@ std::string mark_of(std::size_t index) {
 
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution) {
     const SawAndBench pages(job, solution);
-    std::vector<Table> tables{pages.saw(), cope_table(job, solution), pages.trims()};
+    std::vector<Table> tables{pages.saw(), cope_table(job, solution), joint_table(job, solution), pages.trims()};
     for (Table& bench : pages.benches()) tables.push_back(std::move(bench));
     tables.push_back(pages.panels());
     return tables;

@@ -21,11 +21,18 @@ Side2 beside_face(const RailLine& line, const Plane& face) {
 
 Side2 beside_face(const RailLine& line, End end) { return beside_face(line, line.face(end)); }
 
-/// The outline beside what stands at an end: the post, and the boards round its foot.
+/// The outline beside what stands at an end: the post, and the boards round its foot; nothing at a joint.
 Outline beside_post(const Outline& outline, const RailLine& line, End end) {
+    if (line.is_joint(end)) return outline;
     const Outline beside = clipped(outline, beside_face(line, end));
     const TrimMet& trim = line.trim(end);
     return trim.there() ? notched(beside, {beside_face(line, trim.face.plane), trim.up_to}) : beside;
+}
+
+/// At a joint nothing stops a ball, which then has its centre on one side of it or the other.
+void add_joints(std::vector<Side2>& centre_within, const RailLine& line, std::initializer_list<End> ends) {
+    for (const End end : ends)
+        if (line.is_joint(end)) centre_within.push_back(beside_face(line, end));
 }
 
 Side2 beyond(double along) { return {1, 0, along}; }
@@ -189,7 +196,9 @@ class Openings {
             outline = at_from ? beside_picket(outline, layout_.centres.front(), 1)
                               : beside_picket(outline, layout_.centres.back(), -1);
         }
-        return sphere_in(outline);
+        std::vector<Side2> centre_within;
+        add_joints(centre_within, room_.line, {End::from, End::to});
+        return sphere_in(outline, centre_within);
     }
 
     void add_under_rail() {
@@ -197,7 +206,9 @@ class Openings {
             Outline outline = profile_.over_ground(layout_.from_face - reach_, layout_.to_face + reach_,
                                                    room_.levels.lower_underside);
             for (const End end : {End::from, End::to}) outline = beside_post(outline, room_.line, end);
-            add(Opening::Kind::under_rail, {}, {}, sphere_in(outline));
+            std::vector<Side2> centre_within;
+            add_joints(centre_within, room_.line, {End::from, End::to});
+            add(Opening::Kind::under_rail, {}, {}, sphere_in(outline, centre_within));
             return;
         }
         const int risers = room_.treads->risers();
@@ -232,7 +243,9 @@ class Openings {
         if (clear_of_posts && tread > 1 && like_tread_before(tread, beside)) return *unbroken_before_;
         if (room_.treads->open()) {
             OverTread over{tread, from, to, left - beside, right + beside, {}};
-            if (!clear_of_posts) over.posts = {beside_face(room_.line, End::from), beside_face(room_.line, End::to)};
+            for (const End end : {End::from, End::to})
+                if (!clear_of_posts && !room_.line.is_joint(end))
+                    over.posts[end == End::from ? 0 : 1] = beside_face(room_.line, end);
             return ball_between_plates(room_, over);
         }
         Outline outline = profile_.over_ground(left - beside, right + beside, underside);
@@ -241,6 +254,7 @@ class Openings {
         std::vector<Side2> centre_within{above(height)};
         if (std::isfinite(from)) centre_within.push_back(beyond(from));
         if (std::isfinite(to)) centre_within.push_back(before(to));
+        if (!clear_of_posts) add_joints(centre_within, room_.line, {End::from, End::to});
         const double sphere = outline.size() < 3 ? 0 : sphere_in(outline, centre_within);
         unbroken_before_.reset();
         if (clear_of_posts) {

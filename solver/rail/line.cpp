@@ -17,6 +17,7 @@ std::array<double, 2> feet_apart(const StandingPost& from, const StandingPost& t
 
 /// What a line meets at a post; where a round post's plane stands is not known until it is known how high it is met.
 Meeting meeting_at(const StandingPost& post, Face face, const Vector& way) {
+    if (face == Face::joint) return {{post.foot, way}, {}};
     if (face != Face::round) return {face_plane(post, face), {}};
     return {{post.foot + post.radius * way, way}, {post.foot, post.tipped.upright, post.radius}};
 }
@@ -137,7 +138,10 @@ RailLine line_between(const StandingPost& from, const StandingPost& to, const Le
             at_to.plane,
             {},
             {at_from.round, at_to.round},
-            {trim_met(from, faces[0], ahead), trim_met(to, faces[1], -ahead)}};
+            {trim_met(from, faces[0], ahead), trim_met(to, faces[1], -ahead)},
+            {0, ahead.dot(to.foot - start)},
+            {},
+            {from.joint, to.joint}};
 }
 
 RailLine line_over(double clear, const NosingLine& nosings, const std::array<PlacelessPost, 2>& posts,
@@ -150,6 +154,9 @@ RailLine line_over(double clear, const NosingLine& nosings, const std::array<Pla
                   {Vector(clear, 0, 0), -Vector::UnitX()},
                   {},
                   {},
+                  {},
+                  {},
+                  {},
                   {}};
     for (std::size_t e = 0; e < 2; ++e) {
         const PlacelessPost& post = posts[e];
@@ -158,6 +165,7 @@ RailLine line_over(double clear, const NosingLine& nosings, const std::array<Pla
             return std::sqrt(std::fmax(0, radius * radius - beside[e] * beside[e]));
         };
         const double centre = face - inward * (post.radius > 0 ? out_to(post.radius) : post.half_along);
+        line.centres[e] = centre;
         const auto cylinder = [&](double radius) {
             return Cylinder{Vector(centre, -beside[e], 0), Vector::UnitZ(), radius};
         };
@@ -184,6 +192,9 @@ void move_end(RailLine& line, End end, double by) {
     line.rounds[e].point += moved;
     line.trims[e].face.plane.point += moved;
     line.trims[e].face.round.point += moved;
+    line.centres[e] += by;
+    line.ends[e].along += by;
+    for (Plane& plane : line.ends[e].planes) plane.point += moved;
 }
 
 std::optional<double> face_along(const RailLine& line, End end, double above) {

@@ -31,6 +31,17 @@ struct TrimMet {
     bool there() const { return up_to > -INFINITY; }
 };
 
+/// How members end that do not end at what the line meets there.
+struct RailEnd {
+    enum class Kind { at_face, in_planes, square };
+    Kind kind = Kind::at_face;
+    std::array<Plane, 2> planes{};  // by group, looking into the section
+    double along = 0;               // of a square end: where it stands along the line, on each member's centre line
+    double pad = 0;                 // of what lies on the face: how thick it is
+    /// Whether a bracket can stand there.
+    bool at_bare_face() const { return kind == Kind::at_face && pad == 0; }
+};
+
 /// The way a section's rail goes: a plumb plane through the centres of its posts' feet, or beside them, the nosing line
 /// or floor as it runs in that plane, and the post faces that bound it. Places along it are level distances from its
 /// origin, along (x, y), which is where it passes the centre of the from post's foot, or that post's face where only the
@@ -44,7 +55,12 @@ struct RailLine {
     // Round posts; `from` and `to` are then the planes that touch them where the rail's middle line meets them.
     std::array<Cylinder, 2> rounds{};
     std::array<TrimMet, 2> trims{};
+    std::array<double, 2> centres{};  // where along it passes the posts' centres
+    std::array<RailEnd, 2> ends{};
+    std::array<bool, 2> joints{};     // where there is no post
 
+    const RailEnd& end_of(End end) const { return ends[end == End::from ? 0 : 1]; }
+    bool is_joint(End end) const { return joints[end == End::from ? 0 : 1]; }
     const Plane& face(End end) const { return end == End::from ? from : to; }
     const Cylinder& round(End end) const { return rounds[end == End::from ? 0 : 1]; }
     const TrimMet& trim(End end) const { return trims[end == End::from ? 0 : 1]; }

@@ -100,7 +100,10 @@ class Cutting {
  private:
     bool trim(Member& member, End end, double underside, Slant& slant) {
         const std::size_t e = end == End::from ? 0 : 1;
-        const LegBetween leg = overlapping(member.group, end, underside);
+        const RailEnd& own = line_.end_of(end);
+        if (own.kind != RailEnd::Kind::at_face) return trim_plain(member, own, end, underside, slant);
+        LegBetween leg = overlapping(member.group, end, underside);
+        leg.thickness += own.pad;
         const Meeting met = met_between(line_, end, underside, underside + member.depth * line_.lengthened());
         if (met.is_round()) return trim_round(member, met, end, underside, leg.thickness, slant);
         const std::optional<Slant> cut_there =
@@ -115,6 +118,23 @@ class Cutting {
             member.shortened[e] = end == End::from ? slant.at - bare : bare - slant.at;
         }
         return true;
+    }
+
+    /// A cut to no post's face: no leg stands there. Joints are cut without play.
+    bool trim_plain(Member& member, const RailEnd& own, End end, double underside, Slant& slant) {
+        const double middle = underside + member.depth / 2 * line_.lengthened();
+        const Vector along = member.stick.frame.along;
+        const Plane plane = own.kind == RailEnd::Kind::square
+                                ? Plane{line_.at(own.along, middle), end == End::from ? along : Vector(-along)}
+                                : own.planes[member.group == Group::upper ? 0 : 1];
+        const double play = own.kind == RailEnd::Kind::square || line_.is_joint(end) ? 0 : play_;
+        const std::optional<Slant> cut_there = cut(member.stick.frame, cutting_plane(line_, plane, end, play, 0));
+        if (cut_there)
+            slant = *cut_there;
+        else
+            findings_.push_back(
+                {Trouble::cut_too_steep, place_, {}, {}, -1, end == End::from ? 0 : 1});
+        return cut_there.has_value();
     }
 
     /// The cope is that of the post moved inward as a flat cut is.

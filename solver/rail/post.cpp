@@ -46,7 +46,8 @@ StandingPost standing(const Post& post, const Vector& foot) {
             size.along / 2,
             size.across / 2,
             post.shape == PostShape::round ? size.along / 2 : 0,
-            trim_of(post)};
+            trim_of(post),
+            post.shape == PostShape::joint};
 }
 
 Plane face_plane(const StandingPost& post, Face face, double half_along, double half_across) {
@@ -55,7 +56,8 @@ Plane face_plane(const StandingPost& post, Face face, double half_along, double 
         case Face::downhill: return {post.foot - half_along * post.tipped.first, -post.tipped.first};
         case Face::left: return {post.foot + half_across * post.tipped.second, post.tipped.second};
         case Face::right:
-        case Face::round: break;
+        case Face::round:
+        case Face::joint: break;
     }
     return {post.foot - half_across * post.tipped.second, -post.tipped.second};
 }
@@ -91,21 +93,31 @@ Vector in_plan(const PlacedAxes& ground, const Vector& point) {
            Vector(0, 0, point.z());
 }
 
-StandingPost carried(const StandingPost& post, const PlacedAxes& own, const PlacedAxes& other) {
-    const auto way = [&](const Vector& v) {
-        const Vector world = v.x() * own.axes.first + v.y() * own.axes.second;
-        return Vector(world.dot(other.axes.first), world.dot(other.axes.second), v.z());
-    };
+Vector Carrying::way(const Vector& way) const {
+    const Vector level = way.x() * own_.axes.first + way.y() * own_.axes.second;
+    return Vector(level.dot(other_.axes.first), level.dot(other_.axes.second), way.z());
+}
+
+Vector Carrying::point(const Vector& point) const {
+    const Vector from_other = in_plan(own_, point) - other_.origin;
+    return Vector(from_other.dot(other_.axes.first), from_other.dot(other_.axes.second), from_other.z());
+}
+
+StandingPost Carrying::post(const StandingPost& post) const {
     const auto all = [&](const Axes& axes) { return Axes{way(axes.first), way(axes.second), way(axes.upright)}; };
-    const Vector from_other = in_plan(own, post.foot) - other.origin;
     StandingPost seen = post;
-    seen.foot = Vector(from_other.dot(other.axes.first), from_other.dot(other.axes.second), from_other.z());
+    seen.foot = point(post.foot);
     seen.plumb = all(post.plumb);
     seen.tipped = all(post.tipped);
     return seen;
 }
 
+Frame Carrying::frame(const Frame& frame) const {
+    return {point(frame.origin), way(frame.along), way(frame.left), way(frame.top)};
+}
+
 LeavingBy leaving_by(const StandingPost& post, double x, double y, double beside) {
+    if (post.joint) return {Face::joint};
     if (post.round()) return {Face::round, !less_than(std::fabs(beside), post.radius)};
     const Vector way(x, y, 0), left(-y, x, 0);
     const double along = way.dot(post.plumb.first), across = way.dot(post.plumb.second);

@@ -23,6 +23,7 @@ struct StandingPost {
     double half_across = 0;
     double radius = 0;  // of a round post; then both halves are as much
     std::optional<TrimmedFoot> trim;
+    bool joint = false;  // there is no post
     bool round() const { return radius > 0; }
 };
 
@@ -54,12 +55,22 @@ PlacedAxes placed(const Plan& plan);
 /// A point of a ground's own axes in the plan of the job.
 Vector in_plan(const PlacedAxes& ground, const Vector& point);
 
-/// A post of one ground, seen in the axes of another.
-StandingPost carried(const StandingPost& post, const PlacedAxes& own, const PlacedAxes& other);
+/// What stands on one ground, seen in the axes of another: a direction, a point, a post, a stick's frame.
+class Carrying {
+ public:
+    Carrying(const PlacedAxes& own, const PlacedAxes& other) : own_(own), other_(other) {}
+    Vector way(const Vector& way) const;
+    Vector point(const Vector& point) const;
+    StandingPost post(const StandingPost& post) const;
+    Frame frame(const Frame& frame) const;
+
+ private:
+    PlacedAxes own_, other_;
+};
 
 /// A face of a square post, before it is turned: the one that looks up the stair, left, down the stair or right. Or the
-/// surface of a round one.
-enum class Face { uphill, left, downhill, right, round };
+/// surface of a round one, or the place of a joint.
+enum class Face { uphill, left, downhill, right, round, joint };
 
 /// A line in plan as it leaves a post: the face, none where that is a corner; `missed` where it passes the post by.
 struct LeavingBy {

@@ -69,6 +69,17 @@ FoundRail height_over_stair() {
     return found;
 }
 
+/// Two sections up the stair that meet at a joint.
+Job with_joint() {
+    Job job = even_example();
+    Post joint = placed_post(20);
+    joint.size = {};
+    joint.shape = PostShape::joint;
+    job.posts = {placed_post(-5), joint, placed_post(48)};
+    job.sections = {section_between(0, 1), section_between(1, 2)};
+    return job;
+}
+
 /// Two posts on a floor, 60 apart.
 Job on_floor() {
     Job job = even_example();
@@ -152,7 +163,8 @@ std::vector<Refused> refused_jobs() {
                                               })},
         {Trouble::placed_without_stair, changed(floor,
                                                 [](Job& job) {
-                                                    job.posts.resize(1);
+                                                    job.posts = {Post()};
+                                                    job.posts[0].size = {3.5, 3.5, "", {}};
                                                     job.posts[0].turn = in_degrees(10);
                                                 })},
         {Trouble::post_at_both_ends, changed(even, [](Job& job) { job.sections[0].to = job.sections[0].from; })},
@@ -190,6 +202,25 @@ std::vector<Refused> refused_jobs() {
                                                   job.posts[0].shape = PostShape::round;
                                                   job.posts[0].size = {5, 6, "", {}};
                                               })},
+        {Trouble::size_missing, changed(even, [](Job& job) { job.posts[0].size = {}; })},
+        {Trouble::post_key_on_joint, changed(even, [](Job& job) { job.posts[0].shape = PostShape::joint; })},
+        {Trouble::joint_of_two, changed(even,
+                                        [](Job& job) {
+                                            job.posts[0].shape = PostShape::joint;
+                                            job.posts[0].size = {};
+                                        })},
+        {Trouble::joint_without_place, changed(with_joint(),
+                                               [](Job& job) {
+                                                   job.posts[2].stair = {};
+                                                   job.posts[2].at.reset();
+                                                   job.sections[1].clear = Reading(30);
+                                               })},
+        {Trouble::ends_at_joint,
+         changed(with_joint(), [](Job& job) { job.sections[0].ends.to = {EndWish::Meets::centre, {}, {}}; })},
+        {Trouble::clear_to_joint, changed(with_joint(), [](Job& job) { job.sections[0].clear = Reading(20); })},
+        {Trouble::auto_at_joint,
+         changed(with_joint(), [](Job& job) { job.sections[0].lower_gap = LowerGap{0, false, true}; })},
+        {Trouble::joint_folds_back, changed(with_joint(), [](Job& job) { job.posts[2].at = Reading(-20); })},
         {Trouble::rail_misses_post, changed(even, [](Job& job) { job.sections[0].offset.to = 2; })},
         {Trouble::clear_missing, changed(floor, [](Job& job) { job.sections[0].clear.reset(); })},
         {Trouble::two_clears, changed(floor,
