@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "build.hpp"
+#include "sawing.hpp"
 
 namespace rakewright {
 namespace {
@@ -62,6 +63,7 @@ class Solving {
         for (const Section& section : job_.sections) add_section(section);
         for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);
+        note_ends_out_of_reach(job_, solution_);
         if (job_.stairs.empty() && job_.sections.empty() && job_.handrails.empty() && job_.as_found.empty() &&
             job_.also_cut.empty())
             solution_.findings.push_back({Trouble::nothing_to_do, {}, {}, {}});
