@@ -158,6 +158,14 @@ class Telling {
             case Trouble::hole_beyond_leg:
                 return {"a hole at " + length(0) + " is not on a leg of " + length(1),
                         "both are measured from the inside of the bend"};
+            case Trouble::bend_past_leg:
+                return {"the bend would reach " + length(0) + " from its inside at the " + end() +
+                            " end, and a leg is only " + length(1) + " long",
+                        "a smaller `inside_radius`, or a longer leg"};
+            case Trouble::bend_past_hole:
+                return {"the bend would reach " + length(0) + " from its inside at the " + end() +
+                            " end, and take in the hole at " + length(1),
+                        "a smaller `inside_radius`, or a hole farther from the bend"};
             case Trouble::found_nosing_beyond:
                 return {"there is no number " + whole(0) + ": the stair has " + whole(1) + " risers",
                         "nosings are numbered from 1 to " + whole(1) + ", treads from 0, the floor at the foot"};
@@ -331,6 +339,16 @@ class Telling {
                         {}};
             case Trouble::offset_without_effect:
                 return {"`offset` has no effect: a clear distance to square posts is the same beside their centres", {}};
+            case Trouble::plate_past_round:
+                return {"the plate of the " + group() + " bracket at the " + end() +
+                            " end reaches past the round post, whose surface is " + length(1) + " off its axis",
+                        {}};
+            case Trouble::k_without_radius: return {"`k_factor` has no effect: the bracket has no `inside_radius`", {}};
+            case Trouble::out_of_saws_reach:
+                return {(finding_.section < 0 ? "handrail " + handrail_name() + ": " : std::string()) + whole(0) +
+                            (finding_.numbers[0] == 1 ? " end is" : " ends are") +
+                            " beyond the reach of the saw: see its pieces at the saw",
+                        {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
         return {};

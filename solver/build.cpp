@@ -66,6 +66,8 @@ void check(const Build& build, std::vector<Finding>& findings) {
     if (build.bracket) {
         check_holes(build.bracket->post_hole, build.bracket->post_leg, findings);
         check_holes(build.bracket->rail_hole, build.bracket->rail_leg, findings);
+        if (build.bracket->k_factor.place.size > 0 && !build.bracket->inside_radius)
+            findings.push_back({Trouble::k_without_radius, build.bracket->k_factor.place, {}, {}});
     }
     const bool has_lower = !build.lower.empty();
     if (build.pickets) {

@@ -58,6 +58,8 @@ enum class Trouble {
     picket_past_nosing,      // per_tread: k, tread number, how far it would reach past the nosing
     no_count_per_tread,      // max_gap: the widest gap left at the most pickets that fit
     hole_beyond_leg,         // hole: it, the leg
+    bend_past_leg,           // inside_radius: how far the bend reaches from its inside, the leg; also: the leg; the end
+    bend_past_hole,          // inside_radius: how far the bend reaches, the hole; also: the hole; the end
     turned_key_on_square,    // a key of the pickets that means something with turned ones only
     turned_key_missing,      // the pickets: 0 for length, 1 for blocks, 2 for turning
     blocks_fill_length,      // length: it, both blocks together
@@ -109,6 +111,9 @@ enum class Trouble {
     clear_differs,           // clear: it, what the posts' places leave
     trim_left_out,           // the post named at that end
     offset_without_effect,   // the section: its posts are square, and have no place
+    plate_past_round,        // at the section: group, the radius; the end
+    k_without_radius,        // the k_factor
+    out_of_saws_reach,       // the section or handrail: how many ends
     no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
     left_out_of_stock,       // none: how many pieces
 };

@@ -76,7 +76,7 @@ class Form {
     virtual void length(const char* key, Reading& value, Range range, Need need, const char* about) = 0;
     virtual void length(const char* key, std::optional<Reading>& value, Range range, const char* about) = 0;
     /// An angle in a range of whole degrees, the ends included; but one that may be left out and has no default is
-    /// more than 0 where the range begins with 0.
+    /// more than 0 where the range begins with 0. A default is a whole number of degrees.
     virtual void angle(const char* key, AngleReading& value, Counts degrees, Need need, const char* about) = 0;
     virtual void angle(const char* key, std::optional<AngleReading>& value, Counts degrees, const char* about) = 0;
     virtual void count(const char* key, Count& value, Counts range, Need need, const char* about) = 0;
@@ -94,6 +94,9 @@ class Form {
 
     /// Plain numbers more than 0, of no unit, as digits with a point at most; one, or a list of them. May be left out.
     virtual void numbers(const char* key, std::vector<Reading>& values, Counts how_many, const char* about) = 0;
+
+    /// A plain number of no unit between 0 and 1, more than 0 and less than 1, as digits with a point.
+    virtual void part_of_one(const char* key, Reading& value, Need need, const char* about) = 0;
 
     /// A text, or a list of them.
     virtual void texts(const char* key, std::vector<Id>& values, int most, const char* about) = 0;

@@ -227,8 +227,11 @@ enum class PostSeat { surface, mortise };
 enum class RailSeat { surface, rabbet, mortise };
 enum class LegWish { by_driver, up, down };
 
+/// `k_factor` means nothing without `inside_radius`: then nothing is said of the plate before it is bent.
 struct BracketBuild {
     Reading post_leg, rail_leg, width, thickness;
+    std::optional<Reading> inside_radius;
+    Reading k_factor = 0.45;
     std::vector<Reading> post_hole, rail_hole;
     PostSeat post_seat = PostSeat::surface;
     RailSeat rail_seat = RailSeat::surface;
@@ -407,10 +410,17 @@ struct AlsoCut {
     Count count = 1;
 };
 
+/// How far a saw goes: a quarter turn is as far as any does. The depth is that of a square cut.
+struct Saw {
+    AngleReading largest_miter{{1, 0}, {}}, largest_bevel{{1, 0}, {}};
+    std::optional<Reading> depth_of_cut;
+};
+
 struct Job {
     std::string title;
     Unit units = Unit::inch;
     std::optional<Reading> round;
+    std::optional<Saw> saw;
     std::vector<Stair> stairs;
     std::vector<Floor> floors;
     std::vector<Post> posts;

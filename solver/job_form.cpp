@@ -278,6 +278,11 @@ void describe(Form& form, BracketBuild& bracket) {
     form.length("rail_leg", bracket.rail_leg, Range::positive, be_given, "from the inside of the bend");
     form.length("width", bracket.width, Range::positive, be_given, "of the plate");
     form.length("thickness", bracket.thickness, Range::positive, be_given, "of the plate");
+    form.length("inside_radius", bracket.inside_radius, Range::positive,
+                "of the bend; given, the plate is laid out flat as well: its blank, bend lines and holes");
+    form.part_of_one("k_factor", bracket.k_factor, may_be_left_out,
+                     "where the plate keeps its length in the bend: from its inner face, as a part of the thickness; "
+                     "the default is common practice, a trial bend tells it better");
     form.lengths("post_hole", bracket.post_hole, Range::positive, {1, 10}, be_given,
                  "from the inside of the bend to the hole's centre");
     form.lengths("rail_hole", bracket.rail_hole, Range::positive, {1, 10}, may_be_left_out,
@@ -446,6 +451,16 @@ void describe(Form& form, AlsoCut& stick) {
     form.count("count", stick.count, {1, 10000}, may_be_left_out, "how many");
 }
 
+void describe(Form& form, Saw& saw) {
+    form.about("How far the saw goes, to say of each end how it is cut on it.");
+    form.angle("largest_miter", saw.largest_miter, {0, 90}, may_be_left_out,
+               "how far the blade swings from a square cut, to either side");
+    form.angle("largest_bevel", saw.largest_bevel, {0, 90}, may_be_left_out, "how far it tilts from plumb");
+    form.length("depth_of_cut", saw.depth_of_cut, Range::positive,
+                "plumb over the table, how thick a piece it cuts through with the blade plumb; tilted, that times the "
+                "cosine of the bevel; no limit if left out");
+}
+
 void describe(Form& form, Job& job) {
     form.about("A job: the stairs and posts as measured, how the rails are made up, and the sections to be cut.");
     form.text("job", job.title, may_be_left_out, "the title that heads the tables");
@@ -453,6 +468,7 @@ void describe(Form& form, Job& job) {
                 "the unit of bare numbers and of the results");
     form.length("round", job.round, Range::positive,
                 "the tape division that printed readings are rounded to; 1/16 in, or 1 mm, if left out");
+    form.part("saw", job.saw, "the saw that the pieces are cut on; absent, nothing is said of its reach");
     form.named("stairs", job.stairs, most_named, may_be_left_out, "the stairs, each under a name of its own");
     form.named("floors", job.floors, most_named, may_be_left_out,
                "the floors that are not level, each under a name of its own");

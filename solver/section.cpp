@@ -140,6 +140,21 @@ Diagonals diagonals_between(const Member& upper, const Member& lower) {
             (corner(upper, End::from) - corner(lower, End::to)).norm()};
 }
 
+/// Refuses bends that take in a leg's end or a hole, by the sharpest, which reaches farthest.
+void check_bends(const BracketBuild& build, const std::vector<Bracket>& brackets, std::vector<Finding>& findings) {
+    const Bracket& sharpest =
+        *std::min_element(brackets.begin(), brackets.end(),
+                          [](const Bracket& one, const Bracket& other) { return one.over_square < other.over_square; });
+    const std::optional<InTheBend> bend = in_the_bend(build, sharpest.over_square);
+    if (!bend) return;
+    findings.push_back({bend->is_hole ? Trouble::bend_past_hole : Trouble::bend_past_leg,
+                        build.inside_radius->place,
+                        {bend->inside_setback, bend->nearest},
+                        bend->nearest.place,
+                        -1,
+                        static_cast<int>(index_of(sharpest.end))});
+}
+
 void add_brackets(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
                   const SectionChoices& choices, SectionResult& result, std::vector<Finding>& findings) {
     const BracketBuild& build = *task.build.bracket;
@@ -161,8 +176,16 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
                                     {},
                                     -1,
                                     static_cast<int>(index_of(end))});
+            if (line.is_round(end) && !bracket.stands_off)
+                findings.push_back({Trouble::plate_past_round,
+                                    task.section.id.place,
+                                    {double(index_of(group)), line.round(end).radius},
+                                    {},
+                                    -1,
+                                    static_cast<int>(index_of(end))});
             result.brackets.push_back(bracket);
         }
+    if (build.inside_radius) check_bends(build, result.brackets, findings);
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 

@@ -1,5 +1,7 @@
 #include "solution_sheet.hpp"
 
+#include "sawing.hpp"
+
 namespace rakewright {
 namespace {
 
@@ -69,13 +71,37 @@ void describe(Sheet& sheet, const Cope& cope, const CrossSection& section) {
                });
 }
 
-void describe(Sheet& sheet, const EndCut& cut, const std::optional<Cope>& cope, const CrossSection& section) {
+/// What the job's saw does at both ends of a piece.
+struct SawAtEnds {
+    std::optional<SawReach> from, to;
+};
+
+SawAtEnds saw_at(const std::optional<SawLimits>& saw, const Piece& piece,
+                 const std::array<std::optional<Cope>, 2>& copes = {}) {
+    return {reach_of_end(saw, end_cut(piece, End::from), piece.section, copes[0].has_value()),
+            reach_of_end(saw, end_cut(piece, End::to), piece.section, copes[1].has_value())};
+}
+
+void describe_reach(Sheet& sheet, const char* key, const std::optional<SawReach>& reach) {
+    if (reach)
+        sheet.word(
+            key, words(reach->laid),
+            "how the job's saw reaches it: flat, edge, flat against a block or edge against a block, held square "
+            "to the fence; or none");
+}
+
+void describe(Sheet& sheet, const EndCut& cut, const std::optional<SawReach>& reach, const std::optional<Cope>& cope,
+              const CrossSection& section) {
     sheet.part("flat", "bottom face on the saw table, a side against the fence",
                [&](Sheet& part) { describe(part, cut.flat); });
     sheet.part("edge", "a side on the table, bottom or top against the fence",
                [&](Sheet& part) { describe(part, cut.edge); });
     sheet.word("long_point", words(cut.long_point),
                "the edge or corner that the cut leaves longest, seen from the from end");
+    describe_reach(sheet, "reach", reach);
+    if (reach && held_against_block(reach->laid))
+        sheet.part("against_block", "what the saw is set to where the piece is held square to the fence",
+                   [&](Sheet& part) { describe(part, reach->setting); });
     if (cope)
         sheet.part("cope", "at a round post: how the end is hollowed; the cut is of the plane that touches the post",
                    [&](Sheet& part) { describe(part, *cope, section); });
@@ -91,7 +117,9 @@ StickLengths lengths_of(const Piece& piece) {
 }
 
 void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, const EndCut& from_end,
-              const EndCut& to_end, const SetOut& measure, const std::array<std::optional<Cope>, 2>& copes) {
+              const EndCut& to_end, const SetOut& measure, const std::array<std::optional<Cope>, 2>& copes,
+              const std::optional<SawLimits>& saw) {
+    const SawAtEnds reach = saw_at(saw, piece, copes);
     sheet.length("width", piece.section.width, "level, across the rail");
     sheet.length("depth", piece.section.depth, "square to the rail");
     sheet.length("length", lengths.length, "along the centre line, from cut to cut");
@@ -100,9 +128,9 @@ void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, con
     sheet.length("overall", lengths.overall,
                  "tip to tip along the axis: the shortest square-ended stick that it comes from");
     sheet.part("from_end", "the cut at the from end",
-               [&](Sheet& part) { describe(part, from_end, copes[0], piece.section); });
+               [&](Sheet& part) { describe(part, from_end, reach.from, copes[0], piece.section); });
     sheet.part("to_end", "the cut at the to end",
-               [&](Sheet& part) { describe(part, to_end, copes[1], piece.section); });
+               [&](Sheet& part) { describe(part, to_end, reach.to, copes[1], piece.section); });
     sheet.part("measure", "what to set out on the stick", [&](Sheet& part) {
         part.word("edge", words(measure.edge), "the edge to measure along");
         part.word("from", words(measure.from), "how the from end lies on that edge: long, short or square");
@@ -111,11 +139,11 @@ void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, con
     });
 }
 
-void describe(Sheet& sheet, const Member& member) {
+void describe(Sheet& sheet, const Member& member, const std::optional<SawLimits>& saw) {
     sheet.word("name", member.name, "as the job calls it");
     sheet.word("group", words(member.group), "upper or lower");
     describe(sheet, member.stick.piece, {member.length, member.top_edge, member.bottom_edge, member.overall},
-             member.from_end, member.to_end, member.measure, member.copes);
+             member.from_end, member.to_end, member.measure, member.copes, saw);
     const auto cost = [&](std::size_t end) {
         return member.shortened[end] > 0 ? std::optional(member.shortened[end]) : std::nullopt;
     };
@@ -123,7 +151,7 @@ void describe(Sheet& sheet, const Member& member) {
     sheet.length("to_shortened", cost(1), "what a bracket leg on the post takes off the to end");
 }
 
-void describe(Sheet& sheet, const PicketPiece& piece) {
+void describe(Sheet& sheet, const PicketPiece& piece, const std::optional<SawLimits>& saw) {
     sheet.count("count", piece.count, "how many are cut alike");
     sheet.counts("at", piece.at, "which pickets, from 1, counted from the from end");
     sheet.length("uphill_side", piece.uphill_side, "plumb length of the side that looks up the rail, ploughs included");
@@ -138,9 +166,12 @@ void describe(Sheet& sheet, const PicketPiece& piece) {
     sheet.length("upper_block", trimmed(&Trim::upper_block), "what is left of its upper block, likewise");
     sheet.length("off_lower", trimmed(&Trim::off_lower), "what is trimmed off its lower block, plumb at its centre");
     sheet.length("off_upper", trimmed(&Trim::off_upper), "what is trimmed off its upper block, likewise");
+    const SawAtEnds reach = saw_at(saw, piece.piece);
+    describe_reach(sheet, "foot_reach", reach.from);
+    describe_reach(sheet, "head_reach", reach.to);
 }
 
-void describe(Sheet& sheet, const Pickets& pickets) {
+void describe(Sheet& sheet, const Pickets& pickets, const std::optional<SawLimits>& saw) {
     sheet.count("count", pickets.count, "how many in one section");
     sheet.length("gap", pickets.gap, "level and clear, between neighbours, where they are all alike");
     sheet.length("from_gap", pickets.from_gap, "level and clear, from the from post's face to the first picket");
@@ -164,15 +195,33 @@ void describe(Sheet& sheet, const Pickets& pickets) {
                    "level from the riser face under the tread's nosing to the picket's downhill face");
     });
     sheet.list("pieces", pickets.pieces, "equal pieces together, in order of first use",
-               [](Sheet& row, const PicketPiece& piece) { describe(row, piece); });
+               [&](Sheet& row, const PicketPiece& piece) { describe(row, piece, saw); });
     sheet.list("fillets", pickets.fillets, "strips that fill the ploughs between the pickets",
-               [](Sheet& row, const Fillet& fillet) {
+               [&](Sheet& row, const Fillet& fillet) {
                    row.word("group", words(fillet.group), "whose plough it fills");
                    row.count("count", fillet.count, "how many are cut alike");
                    row.counts("at", fillet.at, "which gaps, from 0, the one at the from post");
                    row.length("length", fillet.length, "along its centre line, from cut to cut");
                    row.length("overall", fillet.overall, "tip to tip");
+                   const SawAtEnds reach = saw_at(saw, fillet.piece);
+                   describe_reach(row, "from_reach", reach.from);
+                   describe_reach(row, "to_reach", reach.to);
                });
+}
+
+void describe(Sheet& sheet, const Blank& blank) {
+    sheet.length("allowance", blank.allowance, "the bend allowance: how much of the plate's length goes into the bend");
+    sheet.length("inside_setback", blank.inside_setback,
+                 "from where the inner faces of the legs would meet to where the bend begins");
+    sheet.length("setback", blank.setback, "from where the outer faces would meet to where the bend begins");
+    sheet.length("deduction", blank.deduction,
+                 "what the two legs, measured outside, are together longer than the blank");
+    sheet.length("length", blank.length, "of the plate before it is bent");
+    sheet.length("bend_start", blank.bend_start, "from the post leg's end to where the bend begins");
+    sheet.length("bend_middle", blank.bend_middle, "from the post leg's end to the middle of the bend");
+    sheet.length("bend_end", blank.bend_end, "from the post leg's end to where the bend ends");
+    sheet.lengths("post_holes", blank.post_holes, "from the post leg's end to each hole's centre in that leg");
+    sheet.lengths("rail_holes", blank.rail_holes, "from the post leg's end to each hole's centre in the rail leg");
 }
 
 void describe(Sheet& sheet, const Bracket& bracket) {
@@ -185,9 +234,27 @@ void describe(Sheet& sheet, const Bracket& bracket) {
                "whether a straight driver gets home at the screw in the post");
     sheet.length("mark_height", bracket.mark_height,
                  "of the group's underside at the face, plumb above the surface that the post stands on");
+    if (!bracket.square()) {
+        sheet.angle("tilt_deg", bracket.tilt, "of the bend line, in which post face and underside meet, off level");
+        if (bracket.tilt != 0)
+            sheet.word("tilt_high", words(side_of(bracket.tilt)),
+                       "which end of the bend line is the higher, seen looking at the face: left or right");
+        sheet.angle("skew_deg", bracket.skew,
+                    "of the rail leg, square to the bend line, off the rail's centre line, in the underside");
+        if (bracket.skew != 0)
+            sheet.word("skew_toward", words(side_of(bracket.skew)),
+                       "to which side it runs off, seen looking at the post's face: left or right");
+        sheet.length("mark_left", bracket.mark_left, "of the bend line at the left edge of the plate, as mark_height");
+        sheet.length("mark_right", bracket.mark_right, "of the bend line at its right edge");
+    }
+    sheet.length("stands_off", bracket.stands_off,
+                 "how far a round post's surface lies behind the post leg's farthest corner, square to the plate");
+    if (bracket.blank)
+        sheet.part("blank", "the plate before it is bent", [&](Sheet& part) { describe(part, *bracket.blank); });
 }
 
 void describe(Sheet& sheet, const Job& job, const Section& section, const SectionResult& result) {
+    const std::optional<SawLimits> saw = saw_limits(job);
     sheet.word("kind", result.raked() ? "raked" : "level", "raked or level");
     sheet.word("build", job.builds[static_cast<std::size_t>(section.build.index)].id.name, "how it is made up");
     sheet.count("count", section.count.value, "how many sections alike");
@@ -198,9 +265,9 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
     sheet.length("lower_gap", result.lower_gap, "plumb, where it was left to the rules");
     sheet.length("floor_falls", result.floor_falls, "how far the floor that is named falls across the clear, plumb");
     sheet.list("members", result.members, "top to bottom",
-               [](Sheet& row, const Member& member) { describe(row, member); });
+               [&](Sheet& row, const Member& member) { describe(row, member, saw); });
     if (result.pickets)
-        sheet.part("pickets", "the pickets of one section", [&](Sheet& part) { describe(part, *result.pickets); });
+        sheet.part("pickets", "the pickets of one section", [&](Sheet& part) { describe(part, *result.pickets, saw); });
     sheet.list("brackets", result.brackets, "from end first, upper group first",
                [](Sheet& row, const Bracket& bracket) { describe(row, bracket); });
     sheet.list("over_nosings", result.over_nosings, "the rail over each nosing that it passes",
@@ -352,11 +419,11 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                 const HandrailResult& result = solution.handrails[i];
                 part.angle("rake_deg", result.slope, "of the rail over level");
                 part.list("pieces", result.pieces, "its sticks, in the order in which a hand meets them walking up",
-                          [](Sheet& row, const HandrailPiece& piece) {
+                          [&](Sheet& row, const HandrailPiece& piece) {
                               row.word("name", words(piece.part),
                                        "handrail, top extension, top return or bottom return");
                               describe(row, piece.stick.piece, lengths_of(piece.stick.piece), piece.from_end,
-                                       piece.to_end, piece.measure, {});
+                                       piece.to_end, piece.measure, {}, saw_limits(job));
                           });
             });
     std::vector<std::size_t> planned(solution.stock.size());
@@ -376,6 +443,19 @@ const char* words(End end) { return end == End::from ? "from" : "to"; }
 const char* words(Group group) { return group == Group::upper ? "upper" : "lower"; }
 
 const char* words(Leg leg) { return leg == Leg::up ? "up" : "down"; }
+
+const char* words(SideSeen side) { return side == SideSeen::left ? "left" : "right"; }
+
+const char* words(LaidOn laid) {
+    switch (laid) {
+        case LaidOn::flat: return "flat";
+        case LaidOn::edge: return "edge";
+        case LaidOn::flat_against_block: return "flat against a block";
+        case LaidOn::edge_against_block: return "edge against a block";
+        case LaidOn::none: return "none";
+    }
+    return "none";
+}
 
 const char* words(Opening::Kind kind) {
     switch (kind) {

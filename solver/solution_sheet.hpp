@@ -14,6 +14,8 @@ const char* words(const Corner& corner);
 const char* words(End end);
 const char* words(Group group);
 const char* words(Leg leg);
+const char* words(SideSeen side);
+const char* words(LaidOn laid);
 const char* words(Reaching reaching);
 const char* words(Opening::Kind kind);
 

@@ -6,6 +6,7 @@
 #include "arrivals.hpp"
 #include "build.hpp"
 #include "measure/compare.hpp"
+#include "sawing.hpp"
 #include "surroundings.hpp"
 
 namespace rakewright {
@@ -30,6 +31,7 @@ class Solving {
             solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);
         for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);
+        note_ends_out_of_reach(job_, solution_);
         if (job_.stairs.empty() && job_.sections.empty() && job_.handrails.empty() && job_.as_found.empty() &&
             job_.also_cut.empty())
             solution_.findings.push_back({Trouble::nothing_to_do, {}, {}, {}});

@@ -106,6 +106,10 @@ class Reader : public Form, private Values {
         });
     }
 
+    void part_of_one(const char* key, Reading& value, Need need, const char*) override {
+        if (const Node* node = find(key, need)) take_part_of_one(key, *node, value);
+    }
+
     void texts(const char* key, std::vector<Id>& values, int most, const char*) override {
         one_or_list(key, may_be_left_out, {1, most}, [&](const Node& item) {
             if (is_word(item))

@@ -47,6 +47,18 @@ void Values::take_written(std::string_view key, const Node& node, Grammar& gramm
 bool Values::take_number(std::string_view key, const Node& node, Reading& number) {
     static const std::string expected = "a number more than 0 such as 12 or 7.95";
     const std::optional<double> value = is_word(node) ? plain_number(document().value(node)) : std::nullopt;
+    return take_plain(key, node, value, expected, number);
+}
+
+bool Values::take_part_of_one(std::string_view key, const Node& node, Reading& number) {
+    static const std::string expected = "a number more than 0 and less than 1 such as 0.45";
+    std::optional<double> value = is_word(node) ? plain_number(document().value(node)) : std::nullopt;
+    if (value && *value >= 1) value.reset();
+    return take_plain(key, node, value, expected, number);
+}
+
+bool Values::take_plain(std::string_view key, const Node& node, const std::optional<double>& value,
+                        const std::string& expected, Reading& number) {
     if (value)
         number = {*value, node.place()};
     else if (is_word(node))

@@ -16,6 +16,8 @@ class Values : protected Groups {
     bool take_length(std::string_view key, const Node& node, Range range, Reading& reading);
     /// Digits with a point at most, more than 0.
     bool take_number(std::string_view key, const Node& node, Reading& number);
+    /// The same, and less than 1.
+    bool take_part_of_one(std::string_view key, const Node& node, Reading& number);
     bool take_angle(std::string_view key, const Node& node, Counts range, bool may_be_0, AngleReading& reading);
     bool take_count(std::string_view key, const Node& node, Counts range, Count& count);
     void take_written(std::string_view key, const Node& node, Grammar& grammar);
@@ -23,6 +25,9 @@ class Values : protected Groups {
     void take_word(const char* key, const Node& node, int& index, std::initializer_list<Word> words);
 
  private:
+    bool take_plain(std::string_view key, const Node& node, const std::optional<double>& value,
+                    const std::string& expected, Reading& number);
+
     Unit unit_ = Unit::inch;
 };
 

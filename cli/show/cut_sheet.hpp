@@ -10,6 +10,8 @@ namespace rakewright {
 /// The tables of a solved job by where a crew stands, in the order in which it walks.
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
+/// Brackets that are set askew or on a round post, and how plates are bent, equal bends of the whole job together.
+std::vector<Table> bracket_tables(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
 /// How rails meet where there is no post.
 Table joint_table(const Job& job, const Solution& solution);

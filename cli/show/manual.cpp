@@ -43,8 +43,8 @@ class ManualForm : public Form {
     void length(const char* key, std::optional<Reading>&, Range range, const char* about) override {
         row(key, range_words(range), may_be_left_out, {}, about);
     }
-    void angle(const char* key, AngleReading&, Counts range, Need need, const char* about) override {
-        row(key, "angle, " + counts_words(range), need, "0", about);
+    void angle(const char* key, AngleReading& value, Counts range, Need need, const char* about) override {
+        row(key, "angle, " + counts_words(range), need, exact(degrees(value.angle)), about);
     }
     void angle(const char* key, std::optional<AngleReading>&, Counts range, const char* about) override {
         row(key, "angle, " + counts_words(range), may_be_left_out, {}, about);
@@ -72,6 +72,9 @@ class ManualForm : public Form {
     }
     void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
         row(key, "number more than 0, or a list of up to " + std::to_string(how_many.most), may_be_left_out, {}, about);
+    }
+    void part_of_one(const char* key, Reading& value, Need need, const char* about) override {
+        row(key, "number more than 0 and less than 1", need, exact(value.value), about);
     }
     void texts(const char* key, std::vector<Id>&, int most, const char* about) override {
         row(key, "text, or a list of up to " + std::to_string(most), may_be_left_out, {}, about);

@@ -1,6 +1,7 @@
 #include <map>
 
 #include "../../solver/cut_list.hpp"
+#include "../../solver/sawing.hpp"
 #include "../../solver/solution_sheet.hpp"
 #include "cut_sheet.hpp"
 
@@ -27,7 +28,7 @@ using MarkOf = std::map<std::pair<int, int>, std::string>;
 class SawAndBench {
  public:
     SawAndBench(const Job& job, const Solution& solution)
-        : job_(job), solution_(solution), cells_(job), pieces_(cut_list(job, solution)) {
+        : job_(job), solution_(solution), cells_(job), saw_(saw_limits(job)), pieces_(cut_list(job, solution)) {
         for (std::size_t i = 0; i < pieces_.size(); ++i)
             if (pieces_[i].stuff == Stuff::picket)
                 for (const Use& use : pieces_[i].uses) picket_marks_[{use.of, use.index}] = mark_of(i);
@@ -60,6 +61,10 @@ class SawAndBench {
                          {"flat", "flat"},
                          {"on edge", "on_edge"},
                          {"", "for", Align::left}};
+        if (saw_)
+            for (const char* name : {"from_saw", "from_saw_miter_deg", "from_saw_bevel_deg", "to_saw",
+                                     "to_saw_miter_deg", "to_saw_bevel_deg"})
+                table.columns.push_back({"", name, Align::left});
         for (std::size_t i = 0; i < pieces_.size(); ++i) table.rows.push_back(row_of(i));
         table.footnotes = {
             "along: the edge to set the length out on; ends: whether its from end and its to end are the long or the "
@@ -67,6 +72,11 @@ class SawAndBench {
             "+ or - behind a length: the exact one is more than a quarter of a division over or under. flat, on edge: "
             "miter / bevel in "
             "degrees, with the bottom face (of a picket: the one that looks downhill) or a side on the saw's table."};
+        if (saw_)
+            table.footnotes.push_back(
+                "saw: which of the two is in the saw's reach, flat if it is; or, held square to the fence against a "
+                "block, its setting there. A blade tilted by the bevel is taken to cut through its depth of cut times "
+                "the cosine of the bevel.");
         return table;
     }
 
@@ -136,6 +146,45 @@ class SawAndBench {
         return {angles(from) + (one_line ? "" : "\n" + angles(to)), raw};
     }
 
+    std::optional<SawReach> reach_at(const CutPiece& piece, End end) const {
+        return reach_of_end(saw_, end == End::from ? piece.from_end : piece.to_end, piece.piece.section,
+                            piece.copes[end == End::from ? 0 : 1].has_value());
+    }
+
+    /// "on edge", "flat against a block 34.6 / 0".
+    std::string saw_words(const SawReach& reach) const {
+        switch (reach.laid) {
+            case LaidOn::flat: return "flat";
+            case LaidOn::edge: return "on edge";
+            case LaidOn::flat_against_block: return "flat against a block " + angles(reach.setting);
+            case LaidOn::edge_against_block: return "on edge against a block " + angles(reach.setting);
+            case LaidOn::none: break;
+        }
+        return "out of reach";
+    }
+
+    /// What stands under a piece: how its ends are cut on the saw, in one word where it is the same.
+    std::string saw_under(const CutPiece& piece) const {
+        const std::optional<SawReach> from = reach_at(piece, End::from), to = reach_at(piece, End::to);
+        if (!from && !to) return {};
+        const std::string at_from = from ? saw_words(*from) : "by template",
+                          at_to = to ? saw_words(*to) : "by template";
+        if (at_from == at_to) return "; saw: " + at_from;
+        const bool stands = piece.stuff == Stuff::picket;
+        return std::string("; saw: ") + (stands ? "foot " : "from ") + at_from + (stands ? ", head " : ", to ") + at_to;
+    }
+
+    void add_saw(Row& row, const CutPiece& piece) const {
+        row.under += saw_under(piece);
+        for (const End end : {End::from, End::to}) {
+            const std::optional<SawReach> reach = reach_at(piece, end);
+            const bool reached = reach && reach->laid != LaidOn::none;
+            row.cells.push_back(reach ? cells_.word(words(reach->laid)) : Cell{});
+            for (const double slope : {reached ? reach->setting.miter : 0, reached ? reach->setting.bevel : 0})
+                row.cells.push_back({"", reached ? cells_.angle(slope).raw : ""});
+        }
+    }
+
     static bool is_handrail(const CutPiece& piece) {
         return piece.stuff == Stuff::handrail || piece.stuff == Stuff::round_handrail;
     }
@@ -191,6 +240,7 @@ class SawAndBench {
         row.cells.push_back(both(piece.from_end.flat, piece.to_end.flat, once));
         row.cells.push_back(both(piece.from_end.edge, piece.to_end.edge, once));
         row.cells.push_back(cells_.word(where));
+        if (saw_) add_saw(row, piece);
         return row;
     }
 
@@ -255,6 +305,7 @@ class SawAndBench {
     const Job& job_;
     const Solution& solution_;
     Cells cells_;
+    std::optional<SawLimits> saw_;
     std::vector<CutPiece> pieces_;
     MarkOf picket_marks_;
 };

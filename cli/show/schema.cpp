@@ -51,8 +51,8 @@ class SchemaForm : public Form {
         property(key, may_be_left_out, about, one_of_defined(kind_of_length(range)));
     }
 
-    void angle(const char* key, AngleReading&, Counts range, Need need, const char* about) override {
-        property(key, need, about, angle_within(range) + (need == may_be_left_out ? ", \"default\": 0" : ""));
+    void angle(const char* key, AngleReading& value, Counts range, Need need, const char* about) override {
+        property(key, need, about, angle_within(range) + default_number(need, degrees(value.angle)));
     }
     void angle(const char* key, std::optional<AngleReading>&, Counts range, const char* about) override {
         property(key, may_be_left_out, about, angle_within(range));
@@ -96,6 +96,13 @@ class SchemaForm : public Form {
             "{\"anyOf\": [{\"type\": \"number\", \"exclusiveMinimum\": 0}, {\"type\": \"string\", \"pattern\": "
             "\"^[0-9]{1,9}([.][0-9]{1,4})?$\"}]}";
         property(key, may_be_left_out, about, "\"anyOf\": [" + one + ", " + list_of(one, how_many) + ']');
+    }
+
+    void part_of_one(const char* key, Reading& value, Need need, const char* about) override {
+        property(key, need, about,
+                 "\"anyOf\": [{\"type\": \"number\", \"exclusiveMinimum\": 0, \"exclusiveMaximum\": 1}, {\"type\": "
+                 "\"string\", \"pattern\": \"^0+[.][0-9]{1,4}$\"}]" +
+                     default_number(need, value));
     }
 
     void texts(const char* key, std::vector<Id>&, int most, const char* about) override {

@@ -31,6 +31,11 @@ inline std::vector<std::pair<std::string, Job>> jobs_of_every_kind() {
     askew.posts[1].lean = {{Angle{-0.25, 48}, {}}, {Angle{0.1875, 48}, {}}};
     jobs.emplace_back("askew and leaning", askew);
 
+    Job bent = askew;
+    bent.builds[0].bracket->inside_radius = Reading(0.125);
+    bent.saw = Saw{in_degrees(40), in_degrees(25), Reading(3)};
+    jobs.emplace_back("askew, plates laid out flat, a saw", bent);
+
     Job askew_open = even_example(open_build());
     askew_open.posts[1].across = -6;
     askew_open.posts[1].turn = in_degrees(-7.5);
@@ -72,6 +77,7 @@ inline Job scaled(Job job, double factor) {
         if (gap) gap->size.value *= factor;
     };
     job.round = Reading(tape_of(job).division * factor);
+    if (job.saw) scale_if(job.saw->depth_of_cut);
     for (Stair& stair : job.stairs) {
         for (auto* reading : {&stair.rise, &stair.total_rise, &stair.run, &stair.tread, &stair.nosing_to_nosing})
             scale_if(*reading);
@@ -111,6 +117,7 @@ inline Job scaled(Job job, double factor) {
             BracketBuild& bracket = *build.bracket;
             for (Reading* reading : {&bracket.post_leg, &bracket.rail_leg, &bracket.width, &bracket.thickness})
                 scale(*reading);
+            scale_if(bracket.inside_radius);
             for (auto* holes : {&bracket.post_hole, &bracket.rail_hole})
                 for (Reading& hole : *holes) scale(hole);
         }

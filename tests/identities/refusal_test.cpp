@@ -288,6 +288,14 @@ std::vector<Refused> refused_jobs() {
                  }),
          {triangle_below(5)}},
         {Trouble::hole_beyond_leg, changed(even, [](Job& job) { job.builds[0].bracket->post_hole = {Reading(1.25)}; })},
+        {Trouble::bend_past_leg, changed(even,
+                                         [](Job& job) {
+                                             // Bent by 56.6 degrees: 0.539 of the radius from its inside.
+                                             job.builds[0].bracket->inside_radius = Reading(1);
+                                             job.builds[0].bracket->rail_leg = 0.5;
+                                             job.builds[0].bracket->rail_hole.clear();
+                                         })},
+        {Trouble::bend_past_hole, changed(even, [](Job& job) { job.builds[0].bracket->inside_radius = Reading(1.5); })},
         {Trouble::turned_key_on_square,
          changed(even, [](Job& job) { job.builds[0].pickets->upper_block = Reading(5); })},
         {Trouble::turned_key_missing, changed(turned, [](Job& job) { job.builds[0].pickets->turning.clear(); })},

@@ -1,0 +1,185 @@
+#include <map>
+
+#include "../../solver/solution_sheet.hpp"
+#include "cut_sheet.hpp"
+
+namespace rakewright {
+namespace {
+
+const Build& build_of(const Job& job, std::size_t section) {
+    return job.builds[static_cast<std::size_t>(job.sections[section].build.index)];
+}
+
+std::string end_of(const Job& job, std::size_t section, const Bracket& bracket) {
+    return job.sections[section].id.name + " " + words(bracket.end);
+}
+
+Table set_askew(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"brackets", "AT THE POSTS: brackets that do not sit square, seen looking at the post", {}, {}, {}, {}};
+    table.columns = {{"section end", "section", Align::left},
+                     {"", "end", Align::left},
+                     {"rail", "group", Align::left},
+                     {"", "leg", Align::left},
+                     {"tilt", "tilt_deg"},
+                     {"high", "tilt_high", Align::left},
+                     {"left", cells.in_unit("mark_left")},
+                     {"", cells.in_unit("mark_height")},
+                     {"right", cells.in_unit("mark_right")},
+                     {"skew", "skew_deg"},
+                     {"toward", "skew_toward", Align::left},
+                     {"stands off", cells.in_unit("stands_off")}};
+    const auto side = [&](double slope) { return slope == 0 ? Cell{"-", ""} : cells.word(words(side_of(slope))); };
+    for (std::size_t s = 0; s < job.sections.size(); ++s)
+        for (const Bracket& bracket : solution.sections[s].brackets) {
+            if (bracket.square() && !bracket.stands_off) continue;
+            table.rows.push_back({{{end_of(job, s, bracket), job.sections[s].id.name},
+                                   cells.word(words(bracket.end)),
+                                   cells.word(words(bracket.group)),
+                                   cells.word(words(bracket.leg)),
+                                   cells.angle(bracket.tilt),
+                                   side(bracket.tilt),
+                                   cells.length(bracket.mark_left),
+                                   cells.length(bracket.mark_height),
+                                   cells.length(bracket.mark_right),
+                                   cells.angle(bracket.skew),
+                                   side(bracket.skew),
+                                   cells.length(bracket.stands_off)},
+                                  {}});
+        }
+    table.footnotes = {
+        "tilt: of the bend line on the post, off level; high: its higher end. left, right: the bend line at the "
+        "plate's "
+        "edges, plumb above what the post stands on. skew: of the rail leg off the rail's centre line, under the rail; "
+        "toward: to which side it runs off. stands off: how far a round post's surface lies behind the farthest corner "
+        "of the leg on it."};
+    return table;
+}
+
+/// The rows of one bend: which row, and how many plates.
+struct Bent {
+    std::size_t row = 0;
+    int quantity = 0;
+};
+
+class BendList {
+ public:
+    explicit BendList(const Job& job) : job_(job), cells_(job) {
+        table_ = {"bends", "THE BENDS: plates before they are bent, equal ones of the whole job together", {}, {}, {},
+                  {}};
+        table_.columns = {{"qty", "quantity"},
+                          {"", cells_.in_unit("width")},
+                          {"", cells_.in_unit("thickness")},
+                          {"", cells_.in_unit("inside_radius")},
+                          {"", "k_factor"},
+                          {"post", cells_.in_unit("post_leg")},
+                          {"rail", cells_.in_unit("rail_leg")},
+                          {"angle", "included_deg"},
+                          {"bend", "bend_deg"},
+                          {"", cells_.in_unit("allowance")},
+                          {"", cells_.in_unit("setback")},
+                          {"blank", cells_.in_unit("blank")},
+                          {"start", cells_.in_unit("bend_start")},
+                          {"middle", cells_.in_unit("bend_middle")},
+                          {"end", cells_.in_unit("bend_end")},
+                          {"holes", cells_.in_unit("post_holes")},
+                          {"", cells_.in_unit("rail_holes")},
+                          {"", "for", Align::left}};
+        table_.footnotes = {
+            "post, rail: the legs, from where their inner faces would meet. angle: between them, inside; bend: from "
+            "flat. blank: the plate's length. start, middle, end of the bend, and the holes' centres, those of the "
+            "post "
+            "leg first: from the post leg's end. Bends that print alike are one row, with the figures of its first. "
+            "Try "
+            "a bend on a piece of the same plate first."};
+    }
+
+    void add(std::size_t section, const Bracket& bracket) {
+        const BracketBuild& build = *build_of(job_, section).bracket;
+        const auto [at, is_new] = bends_.try_emplace(key_of(build, bracket), Bent{table_.rows.size(), 0});
+        if (is_new) table_.rows.push_back(row_of(build, bracket));
+        Row& mine = table_.rows[at->second.row];
+        at->second.quantity += job_.sections[section].count;
+        mine.cells.front() = cells_.count(at->second.quantity);
+        const std::string use =
+            end_of(job_, section, bracket) + " " + words(bracket.group) +
+            (job_.sections[section].count > 1 ? " x " + std::to_string(job_.sections[section].count) : std::string());
+        Cell& uses = mine.cells.back();
+        uses.raw += (uses.raw.empty() ? "" : ", ") + use;
+        uses.shown = uses.raw;
+        mine.under = under_of(build) + ": " + uses.raw;
+    }
+
+    Table take() { return std::move(table_); }
+
+ private:
+    Cell holes(const std::vector<double>& places) const {
+        Cell cell;
+        for (const double place : places) {
+            cell.shown += (cell.shown.empty() ? "" : "\n") + cells_.length(place).shown;
+            cell.raw += (cell.raw.empty() ? "" : ", ") + exact(place);
+        }
+        return cell;
+    }
+
+    Row row_of(const BracketBuild& build, const Bracket& bracket) const {
+        const Blank& blank = *bracket.blank;
+        const Cell in_post = holes(blank.post_holes), in_rail = holes(blank.rail_holes);
+        const auto length = [&](double value) { return cells_.length(value); };
+        return {{cells_.count(0),
+                 length(build.width),
+                 length(build.thickness),
+                 length(*build.inside_radius),
+                 {"", exact(build.k_factor)},
+                 length(build.post_leg),
+                 length(build.rail_leg),
+                 cells_.over_square(bracket.over_square),
+                 cells_.over_square(-bracket.over_square),
+                 length(blank.allowance),
+                 length(blank.setback),
+                 length(blank.length),
+                 length(blank.bend_start),
+                 length(blank.bend_middle),
+                 length(blank.bend_end),
+                 {in_post.shown + (in_rail.shown.empty() ? "" : "\n") + in_rail.shown, in_post.raw},
+                 {"", in_rail.raw},
+                 {}},
+                {}};
+    }
+
+    /// Plates are one row where they are made alike and their bends print alike.
+    std::string key_of(const BracketBuild& build, const Bracket& bracket) const {
+        std::string key = cells_.over_square(-bracket.over_square).shown;
+        for (const Reading& number :
+             {build.width, build.thickness, *build.inside_radius, build.k_factor, build.post_leg, build.rail_leg})
+            key += ' ' + exact(number);
+        for (const auto* holes : {&build.post_hole, &build.rail_hole}) {
+            for (const Reading& hole : *holes) key += ' ' + exact(hole);
+            key += ';';
+        }
+        return key;
+    }
+
+    std::string under_of(const BracketBuild& build) const {
+        return words_of_length(build.width, cells_.tape()) + " x " + words_of_length(build.thickness, cells_.tape()) +
+               " plate, inside radius " + words_of_length(*build.inside_radius, cells_.tape()) + ", k " +
+               exact(build.k_factor);
+    }
+
+    const Job& job_;
+    Cells cells_;
+    Table table_;
+    std::map<std::string, Bent> bends_;
+};
+
+}  // namespace
+
+std::vector<Table> bracket_tables(const Job& job, const Solution& solution) {
+    BendList bends(job);
+    for (std::size_t s = 0; s < job.sections.size(); ++s)
+        for (const Bracket& bracket : solution.sections[s].brackets)
+            if (bracket.blank) bends.add(s, bracket);
+    return {set_askew(job, solution), bends.take()};
+}
+
+}  // namespace rakewright
