@@ -1,5 +1,8 @@
 #include "solution_sheet.hpp"
 
+#include "cut_list.hpp"
+#include "spacing_sheet.hpp"
+
 namespace rakewright {
 namespace {
 
@@ -140,6 +143,14 @@ void describe(Sheet& sheet, const PicketPiece& piece) {
     sheet.length("off_upper", trimmed(&Trim::off_upper), "what is trimmed off its upper block, likewise");
 }
 
+/// The groups whose rails pickets are marked on.
+std::vector<Group> rails_marked(const Pickets& pickets) {
+    std::vector<Group> groups;
+    if (!pickets.upper.centres.empty()) groups.push_back(Group::upper);
+    if (!pickets.lower.centres.empty()) groups.push_back(Group::lower);
+    return groups;
+}
+
 void describe(Sheet& sheet, const Pickets& pickets) {
     sheet.count("count", pickets.count, "how many in one section");
     sheet.length("gap", pickets.gap, "level and clear, between neighbours, where they are all alike");
@@ -152,6 +163,22 @@ void describe(Sheet& sheet, const Pickets& pickets) {
     sheet.length("pitch_on_slope", pickets.pitch_on_slope, "along the rail, from centre to centre");
     sheet.count("per_tread", pickets.per_tread > 0 ? std::optional(pickets.per_tread) : std::nullopt,
                 "how many stand on each tread");
+    if (pickets.at_pitch && pickets.count > 0)
+        sheet.list("first_holes", rails_marked(pickets),
+                   "where to cut a rail that comes drilled, along the face that the pickets meet",
+                   [&](Sheet& row, Group group) {
+                       const Marks& marks = group == Group::upper ? pickets.upper : pickets.lower;
+                       row.word("group", words(group), "upper or lower");
+                       row.length("from", marks.first_centre(End::from),
+                                  "from the cut at the from end to the first hole's centre");
+                       row.length("to", marks.first_centre(End::to),
+                                  "from the cut at the to end to the last hole's centre");
+                   });
+    if (pickets.slot)
+        sheet.part("slot", "the hole in a punched channel", [&](Sheet& part) {
+            part.length("length", pickets.slot->length, "along the rail: lengthened by the rake, clearance included");
+            part.length("width", pickets.slot->width, "across the rail, clearance included");
+        });
     sheet.angle("cut_deg", pickets.cut, "of the head, off square: the rail's own rake");
     sheet.lengths("centres", pickets.centres, "level from the from post's face to each picket's centre");
     sheet.lengths("marks_upper", pickets.upper.centres,
@@ -212,6 +239,12 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
                        row.part("lower", "the lower group",
                                 [&](Sheet& part) { describe(part, *over.lower, "plumb above the nosing"); });
                });
+    sheet.list("feet", result.feet, "the feet under the lower group",
+               [](Sheet& row, const RailFoot& foot) { describe(row, foot); });
+    if (const std::optional<StoryStick> stick = job.story_stick ? story_stick_of(result) : std::nullopt)
+        sheet.part("story_stick",
+                   "a strip laid along each rail, its zero plumb under the from post's face half-way up the pickets",
+                   [&](Sheet& part) { describe(part, *stick); });
     sheet.list("openings", result.openings, "each opening as a ball would find it",
                [](Sheet& row, const Opening& opening) {
                    row.word("kind", words(opening.kind),
@@ -258,6 +291,25 @@ void describe(Sheet& sheet, const Stock& stock, const StockResult& result) {
                  "length of all bars together, where the stock has prices");
 }
 
+void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutPiece& piece) {
+    std::string names;
+    for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
+    sheet.word("name", names, "as the job calls it, each name once");
+    sheet.word("of", words(piece.stuff), "member, picket, foot, fillet, handrail or round handrail");
+    sheet.count("count", piece.quantity, "how many in all");
+    describe(sheet, piece.piece,
+             {length(piece.piece), edge_length(piece.piece, {0, 1}), edge_length(piece.piece, {0, -1}), piece.overall},
+             piece.from_end, piece.to_end, piece.measure, piece.copes);
+    const bool is_handrail = piece.stuff == Stuff::handrail || piece.stuff == Stuff::round_handrail;
+    sheet.list("for", shares_of(job, solution, piece), "where they go, in the order of the job",
+               [&](Sheet& row, const Share& share) {
+                   const auto of = static_cast<std::size_t>(share.of);
+                   row.word(is_handrail ? "handrail" : "section",
+                            is_handrail ? job.handrails[of].id.name : job.sections[of].id.name, "its name");
+                   row.count("count", share.count, "how many, sections that are alike counted");
+               });
+}
+
 }  // namespace
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution) {
@@ -298,40 +350,17 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                                        piece.to_end, piece.measure, {});
                           });
             });
+    if (job.piece_list)
+        sheet.list("pieces", cut_list(job, solution),
+                   "every piece of the job, equal ones together (turned over or end for end, never mirrored), in the "
+                   "order of the saw's table",
+                   [&](Sheet& row, const CutPiece& piece) { describe(row, job, solution, piece); });
+    sheet.list("spacings", solution.spacings, "ways of spacing the pickets of the whole job, where it asks for one",
+               [&](Sheet& row, const SpacingChoice& choice) { describe(row, job, choice); });
     std::vector<std::size_t> planned(solution.stock.size());
     for (std::size_t s = 0; s < planned.size(); ++s) planned[s] = s;
     sheet.list("stock", planned, "what to buy and how to cut it, in the order of the job",
                [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s]); });
-}
-
-const char* words(const Corner& corner) {
-    static constexpr const char* names[3][3] = {
-        {"bottom right", "bottom", "bottom left"}, {"right", "none", "left"}, {"top right", "top", "top left"}};
-    return names[corner.top + 1][corner.left + 1];
-}
-
-const char* words(End end) { return end == End::from ? "from" : "to"; }
-
-const char* words(Group group) { return group == Group::upper ? "upper" : "lower"; }
-
-const char* words(Leg leg) { return leg == Leg::up ? "up" : "down"; }
-
-const char* words(Opening::Kind kind) {
-    switch (kind) {
-        case Opening::Kind::picket_gap: return "picket_gap";
-        case Opening::Kind::post_gap: return "post_gap";
-        case Opening::Kind::under_rail: return "under_rail";
-    }
-    return "";
-}
-
-const char* words(Reaching reaching) {
-    switch (reaching) {
-        case Reaching::long_there: return "long";
-        case Reaching::short_there: return "short";
-        case Reaching::square: return "square";
-    }
-    return "square";
 }
 
 }  // namespace rakewright
