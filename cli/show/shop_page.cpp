@@ -44,7 +44,7 @@ class ShopPage {
         table.columns = {{"section", "section", Align::left},
                          {"piece", "piece", Align::left},
                          {"under picket", "picket"},
-                         {"from the from post", cells_.in_unit("at")},
+                         {"from post", cells_.in_unit("at")},
                          {"uphill side", cells_.in_unit("uphill_side")},
                          {"downhill side", cells_.in_unit("downhill_side")}};
         for (std::size_t s = 0; s < job_.sections.size(); ++s) {
@@ -58,7 +58,7 @@ class ShopPage {
                      {}});
         }
         table.about = {
-            "from the from post: level, from its face to the foot's centre. The balls under a rail are "
+            "from post: level, from the from post's face to the foot's centre. The balls under a rail are "
             "measured as if it had no feet."};
         return table;
     }
