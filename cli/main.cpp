@@ -91,6 +91,7 @@ Status solve_whole(const Source& source, const std::string& folder, const std::v
                    Whole& whole) {
     const Status status = judge_whole(source, folder, rules, whole);
     if (status != Status::done) return status;
+    compare_spacings(whole.job, whole.solution);
     plan_stock(whole.job, whole.solution);
     return whole.solution.refused() ? refuse(source, refusals_of(whole.job, whole.solution)) : Status::done;
 }

@@ -270,6 +270,67 @@ class Telling {
                             " off the round post's axis, and its surface is only " + length(1) +
                             " off it: no cope can reach it",
                         "a narrower member, a thicker post, or one that leans less across the rail"};
+            case Trouble::pitch_within_picket:
+                return {"a pitch of " + length(0) + " level leaves no gap between pickets " + length(1) + " wide",
+                        "a longer pitch, centre to centre"};
+            case Trouble::pitch_on_treads:
+                return {"the pickets of this section stand on treads and follow them: a fixed pitch has no place",
+                        "`max_gap` in place of the pitch, or a lower group"};
+            case Trouble::no_room_at_pitch:
+                return {"no picket goes into " + length(0) + " clear that leaves " + length(1) + " at both posts" +
+                            (finding_.numbers[2] > 0 ? ", with what is wanted in the middle" : ""),
+                        "a smaller `least_end_gap`, another `centre`, or a `max_gap` that needs no picket there"};
+            case Trouble::weld_gap_too_wide:
+                return {"a weld gap of " + length(0) + " leaves nothing of a picket", "a smaller `weld_gap`"};
+            case Trouble::block_over_limit:
+                return {"a block of " + length(0) + " is wider than a gap may be, " + length(1),
+                        "a shorter block, or a section with a larger limit"};
+            case Trouble::block_does_not_fit:
+                return {"section " + section_name() + " has no layout with a block of " + length(0) +
+                            ": what is left at the posts would be wider than its limit, or under " + length(1),
+                        "another block, `by: block` to look for one, or another `least_end_gap` or `centre`"};
+            case Trouble::no_block:
+                return {"no block of " + length(0) + " or more serves every section: " + section_name() +
+                            " has no layout with it",
+                        "a smaller `least_gap` or `least_end_gap`, another `centre`, or `alike`"};
+            case Trouble::foot_without_size:
+                return {std::string("nothing says how ") + (finding_.numbers[0] == 0 ? "wide" : "deep") +
+                            " the feet are: the build has no pickets to take it from",
+                        "the feet's `width` and `depth`"};
+            case Trouble::too_many_feet:
+                return {"more than " + whole(0) + " feet would stand under one rail", "feet farther apart"};
+            case Trouble::pitch_gap_too_wide:
+                return {"the fixed pitch leaves gaps of " + fine(0) + ", over the widest allowed, " + fine(1), {}};
+            case Trouble::pitch_end_too_wide:
+                return {"the fixed pitch leaves a gap of " + fine(0) + " at " + where() + ", " + fine(2) +
+                            " over the widest allowed, " + fine(1),
+                        {}};
+            case Trouble::pitch_ball_between:
+                return {"the fixed pitch lets a ball of " + length(0) + " through between pickets, and none of " +
+                            length(1) + " may pass",
+                        {}};
+            case Trouble::centre_without_effect:
+                return {std::string("`centre` has no effect: ") +
+                            (finding_.numbers[0] == 0 ? "the build has no pickets" : "the pickets follow the treads"),
+                        {}};
+            case Trouble::end_gap_without_effect:
+                return {"`least_end_gap` of the pickets has no effect: they have no fixed pitch", {}};
+            case Trouble::feet_without_lower: return {"`feet` has no effect: the build has no lower group", {}};
+            case Trouble::feet_unplaced:
+                return {
+                    "the feet are left out: where they would stand does not follow, since the posts have no place "
+                    "or the closed string no `string_above`",
+                    {}};
+            case Trouble::vent_tubes:
+                return {"build " + build_name() +
+                            " is of tubes and galvanised: every closed tube needs vent and drain holes at its high and "
+                            "its low corner as it hangs, beside the welds; one without can burst in the bath",
+                        {}};
+            case Trouble::foot_without_place:
+                return {"foot " + whole(0) + ", wished for " + length(1) +
+                            " from the from post, is left out: no picket is left that it can stand under clear of the "
+                            "nosings",
+                        {}};
             case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
             case Trouble::ball_at_post:
                 return {
@@ -392,10 +453,27 @@ class Telling {
         return {};
     }
 
+    std::string build_name() const {
+        for (const Build& build : job_.builds)
+            if (build.id.place.begin == finding_.place.begin) return build.id.name;
+        return {};
+    }
+
+    const std::string& section_name() const {
+        return job_.sections[static_cast<std::size_t>(finding_.section)].id.name;
+    }
+
     std::string post_name() const {
         const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
         const Ref& post = finding_.end == 0 ? section.from : section.to;
         return post.named() ? job_.posts[static_cast<std::size_t>(post.index)].id.name : end() + " end";
+    }
+
+    /// The post at an end, or the end where none is named.
+    std::string where() const {
+        const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
+        const bool named = (finding_.end == 0 ? section.from : section.to).named();
+        return named ? "post " + post_name() : "the " + end() + " end";
     }
 
     std::string gap_at_post() const {

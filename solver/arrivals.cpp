@@ -12,7 +12,8 @@ void take_in(GroupHeights& all, const GroupHeights& one) {
 
 /// Where along its stair the top of a raked section's rail is as high as a level one that meets the post so high above
 /// its foot: past the last nosing, or from the first one on if the post stands before that.
-std::optional<double> set_back(const Job& job, const Solution& solution, std::size_t post, int raked, double level_top) {
+std::optional<double> set_back(const Job& job, const Solution& solution, std::size_t post, int raked,
+                               double level_top) {
     const Section& section = job.sections[static_cast<std::size_t>(raked)];
     const int index = stair_of(job, section);
     const std::optional<StandingPost>& standing = solution.posts[post].standing;

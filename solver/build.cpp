@@ -60,6 +60,15 @@ void check_shape(const PicketBuild& pickets, std::vector<Finding>& findings) {
     if (findings.size() == before) check_turning(pickets, findings);
 }
 
+/// Feet are like the pickets where they are given no size.
+void check_feet(const Build& build, std::vector<Finding>& findings) {
+    const FeetBuild& feet = *build.feet;
+    if (build.lower.empty()) findings.push_back({Trouble::feet_without_lower, feet.place, {}, {}});
+    if (build.pickets) return;
+    if (!feet.width) findings.push_back({Trouble::foot_without_size, feet.place, {0}, {}});
+    if (!feet.depth) findings.push_back({Trouble::foot_without_size, feet.place, {1}, {}});
+}
+
 }  // namespace
 
 void check(const Build& build, std::vector<Finding>& findings) {
@@ -77,6 +86,10 @@ void check(const Build& build, std::vector<Finding>& findings) {
         if (has_lower && build.pickets->per_tread)
             findings.push_back({Trouble::per_tread_with_lower, build.pickets->per_tread->place, {}, {}});
     }
+    if (build.pickets && build.pickets->least_end_gap && !build.pickets->any_pitch())
+        findings.push_back({Trouble::end_gap_without_effect, build.pickets->least_end_gap->place, {}, {}});
+    if (build.feet) check_feet(build, findings);
+    if (build.tube && build.galvanised) findings.push_back({Trouble::vent_tubes, build.id.place, {}, {}});
     if (!has_lower && build.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, build.lower_gap->size.place, {}, {}});
 }

@@ -153,6 +153,11 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
         }
     });
     add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
+        for (std::size_t f = 0; f < result.feet.size(); ++f)
+            list.add(Stuff::foot, "foot", result.feet[f].piece, std::numeric_limits<double>::infinity(), section.count,
+                     {s, static_cast<int>(f)}, result.feet[f].overall);
+    });
+    add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
         if (!result.pickets) return;
         for (std::size_t f = 0; f < result.pickets->fillets.size(); ++f) {
             const Fillet& fillet = result.pickets->fillets[f];
@@ -170,6 +175,23 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
                         overall(piece.stick.piece));
         }
     return listing.take();
+}
+
+std::vector<Share> shares_of(const Job& job, const Solution& solution, const CutPiece& piece) {
+    std::vector<Share> shares;
+    for (const Use& use : piece.uses) {
+        const auto of = static_cast<std::size_t>(use.of), index = static_cast<std::size_t>(use.index);
+        int count = 1;
+        if (piece.stuff != Stuff::handrail && piece.stuff != Stuff::round_handrail) {
+            const SectionResult& section = solution.sections[of];
+            count = job.sections[of].count;
+            if (piece.stuff == Stuff::picket) count *= section.pickets->pieces[index].count;
+            if (piece.stuff == Stuff::fillet) count *= section.pickets->fillets[index].count;
+        }
+        if (shares.empty() || shares.back().of != use.of) shares.push_back({use.of, 0});
+        shares.back().count += count;
+    }
+    return shares;
 }
 
 }  // namespace rakewright

@@ -5,10 +5,10 @@
 namespace rakewright {
 
 /// What a piece is.
-enum class Stuff { member, picket, fillet, handrail, round_handrail };
+enum class Stuff { member, picket, foot, fillet, handrail, round_handrail };
 
 /// Where equal pieces go: a section or handrail, and the index of the piece among its members, its pickets' pieces, its
-/// fillets or its own pieces.
+/// feet, its fillets or its own pieces.
 struct Use {
     int of = 0;
     int index = 0;
@@ -30,9 +30,18 @@ struct CutPiece {
     std::array<std::optional<Cope>, 2> copes{};
 };
 
+/// How many of equal pieces go to a section, those that are alike counted, or to a handrail.
+struct Share {
+    int of = 0;
+    int count = 0;
+};
+
+/// Where equal pieces go, in the order of the job.
+std::vector<Share> shares_of(const Job& job, const Solution& solution, const CutPiece& piece);
+
 /// Every stick of a solved job, equal ones together (turned over or end for end, never mirrored; turned pickets, if
-/// they are bought and trimmed alike; coped ones, if their copes lie alike): members first, then pickets, fillets and
-/// handrails, each in the order of the job.
+/// they are bought and trimmed alike; coped ones, if their copes lie alike): members first, then pickets, feet, fillets
+/// and handrails, each in the order of the job.
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

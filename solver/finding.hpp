@@ -90,6 +90,15 @@ enum class Trouble {
     timber_size_of_round,       // size; also: the post
     turn_of_round,              // turn; also: the post
     round_post_missed,          // the section: how far a side of a member runs off the post's axis, the radius; the end
+    pitch_within_picket,        // pitch: it, level, and the width; also: width
+    pitch_on_treads,            // pitch; also: the section
+    no_room_at_pitch,           // the section: clear distance, least end gap, 1 if a centre is wanted; also: pitch
+    weld_gap_too_wide,          // weld_gap: it, what would be left of the short side of a picket; also: the section
+    block_over_limit,           // block: it, the limit; also: the section
+    block_does_not_fit,         // block: it, the least end gap; also: the section
+    no_block,                   // spacing: the shortest that would be taken; also: the section that has none
+    foot_without_size,          // the feet: 0 width or 1 depth
+    too_many_feet,              // every: the most; also: the section
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
@@ -116,6 +125,15 @@ enum class Trouble {
     out_of_saws_reach,       // the section or handrail: how many ends
     no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
     left_out_of_stock,       // none: how many pieces
+    pitch_gap_too_wide,      // at the section: the gap between pickets, max_gap
+    pitch_end_too_wide,      // at the section: the gap at the post, max_gap, how far over; the end
+    pitch_ball_between,      // at the section: the ball, max_sphere
+    centre_without_effect,   // the centre: 0 no pickets, 1 pickets that follow the treads
+    end_gap_without_effect,  // the least_end_gap
+    feet_without_lower,      // the feet
+    feet_unplaced,           // at the section
+    vent_tubes,              // the build
+    foot_without_place,      // at the section: the foot's number, level from the from post to where it would stand
 };
 
 /// One finding. `end` where an end of a section is meant.

@@ -56,11 +56,12 @@ std::optional<double> drop_beside(const Job& job, const std::optional<Reading>& 
     return drop ? std::optional(drop->value) : std::nullopt;
 }
 
-PicketLimit limit_of(const Section& section, const PicketBuild& pickets) {
-    if (section.max_gap) return {PicketLimit::On::gap, *section.max_gap};
-    if (section.max_sphere) return {PicketLimit::On::sphere, *section.max_sphere};
-    if (pickets.max_sphere) return {PicketLimit::On::sphere, *pickets.max_sphere};
-    return {PicketLimit::On::gap, pickets.max_gap.value_or(Reading())};
+std::optional<PicketLimit> limit_of(const Section& section, const PicketBuild& pickets) {
+    if (section.max_gap) return PicketLimit{PicketLimit::On::gap, *section.max_gap};
+    if (section.max_sphere) return PicketLimit{PicketLimit::On::sphere, *section.max_sphere};
+    if (pickets.max_sphere) return PicketLimit{PicketLimit::On::sphere, *pickets.max_sphere};
+    if (pickets.max_gap) return PicketLimit{PicketLimit::On::gap, *pickets.max_gap};
+    return std::nullopt;
 }
 
 Tape tape_of(const Job& job) {

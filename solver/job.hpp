@@ -208,11 +208,21 @@ struct Turning {
     Reading at, diameter;
 };
 
-/// A limit on the gaps, or in its place one on the balls that pass through them. What is said of turned pickets means
-/// nothing with square ones.
+/// A hole punched through the web of a channel for each picket.
+struct Punched {
+    Reading web;
+    Reading clearance = 0;
+};
+
+/// A limit on the gaps, or in its place one on the balls that pass through them; with a pitch there may be none. What
+/// is said of turned pickets means nothing with square ones.
 struct PicketBuild {
     Reading width, depth;
     std::optional<Reading> max_gap, max_sphere;
+    std::optional<Reading> pitch, pitch_on_slope;  // of rails that come drilled
+    std::optional<Reading> least_end_gap;          // with a pitch; none: half the gap between two pickets
+    std::optional<Punched> slot;
+    Reading weld_gap = 0;
     std::optional<Count> per_tread;  // none: the fewest
     Plough plough;
     PicketShape shape = PicketShape::square;
@@ -220,6 +230,16 @@ struct PicketBuild {
     std::optional<PicketBlocks> blocks;
     std::vector<Turning> turning;  // from the lower block up
     std::optional<Reading> least_block, upper_block;
+    Place place;
+
+    /// The pitch, whichever way it is given; none where the limit sets the spacing.
+    const std::optional<Reading>& any_pitch() const { return pitch ? pitch : pitch_on_slope; }
+};
+
+/// Feet under the lowest member, no farther apart than `every`; of the pickets' section if none is given.
+struct FeetBuild {
+    Reading every;
+    std::optional<Reading> width, depth;
     Place place;
 };
 
@@ -264,11 +284,22 @@ struct Build {
     std::optional<PicketBuild> pickets;
     std::optional<BracketBuild> bracket;
     Driver driver = usual_driver(Unit::inch);
+    std::optional<FeetBuild> feet;
+    bool tube = false, galvanised = false;
 };
 
 /// A side of a stair, seen walking up, and where it is named.
 struct StairSide {
     bool left = true;
+    Place place;
+};
+
+/// What stands in the middle of a section: a picket, where their count is odd, or a gap.
+enum class Centre { picket, gap };
+
+/// What stands in the middle, as asked for, and where it is written.
+struct CentreWish {
+    Centre centre = Centre::picket;
     Place place;
 };
 
@@ -317,6 +348,18 @@ struct Section {
     std::optional<LowerGap> lower_gap;
     std::optional<Reading> drop, side_gap;
     Count count = 1;
+    std::optional<CentreWish> centre;
+};
+
+/// How the pickets of the whole job are spaced, where they follow neither treads nor a fixed pitch: the fewest in each
+/// section; gaps as like each other as can be; or one gap for all, as a block is cut.
+struct Spacing {
+    enum class By { fewest, alike, block };
+    By by = By::fewest;
+    std::optional<Reading> block;  // its length; none: the longest that serves everywhere
+    std::optional<Reading> least_gap, least_end_gap;
+    std::optional<CentreWish> centre;
+    Place place;
 };
 
 /// Finger recesses in both sides of a profile, measured on it: `start`, `end` plumb from its top, `reach` plumb from
@@ -431,6 +474,9 @@ struct Job {
     std::vector<Id> rules;
     std::vector<Stock> stock;
     std::vector<AlsoCut> also_cut;
+    std::optional<Spacing> spacing;
+    bool story_stick = false;
+    bool piece_list = false;
 };
 
 /// The post's size; of a round one its diameter both ways, from its girth where that is what was taped.
@@ -466,8 +512,8 @@ struct PicketLimit {
     Reading reading;
 };
 
-/// The section's own limit, or its build's.
-PicketLimit limit_of(const Section& section, const PicketBuild& pickets);
+/// The section's own limit, or its build's; none where a pitch sets the spacing and nothing limits the gaps.
+std::optional<PicketLimit> limit_of(const Section& section, const PicketBuild& pickets);
 
 /// The tape that the job's readings are printed on: `round`, or 1/16 in, or 1 mm.
 Tape tape_of(const Job& job);

@@ -2,6 +2,7 @@
 
 #include "handrail_form.hpp"
 #include "job_grammar.hpp"
+#include "spacing_form.hpp"
 
 namespace rakewright {
 namespace {
@@ -243,13 +244,22 @@ void describe(Form& form, Turning& spot) {
 void describe(Form& form, PicketBuild& pickets) {
     form.about("Plumb pickets between the rails, or from the rail to the treads.");
     form.place(pickets.place);
-    form.ways({{"max_gap"}, {"max_sphere"}}, "exactly one of `max_gap` and `max_sphere`");
+    form.ways({{"max_gap"},
+               {"max_sphere"},
+               {"pitch"},
+               {"pitch", "max_gap"},
+               {"pitch", "max_sphere"},
+               {"pitch_on_slope"},
+               {"pitch_on_slope", "max_gap"},
+               {"pitch_on_slope", "max_sphere"}},
+              "exactly one of `max_gap` and `max_sphere`; or a `pitch` or `pitch_on_slope`, with one of them or none");
     form.length("width", pickets.width, Range::positive, be_given, "level, along the rail");
     form.length("depth", pickets.depth, Range::positive, be_given, "across the rail");
     form.length("max_gap", pickets.max_gap, Range::positive,
                 "the widest clear gap allowed, level; one equal to it is allowed");
     form.length("max_sphere", pickets.max_sphere, Range::positive,
                 "in its place: the ball that may not pass between pickets or at a post; one equal to it passes");
+    describe_metal(form, pickets);
     CountOrWord per_tread(100, "fewest", "a count of pickets, or `fewest`");
     form.written("per_tread", per_tread, may_be_left_out, "how many stand on each tread where there is no lower group");
     if (per_tread.number()) pickets.per_tread = Count(*per_tread.number(), per_tread.place());
@@ -336,6 +346,12 @@ void describe(Form& form, Build& build) {
     form.part("bracket", build.bracket, "the bracket at each end of each group; absent, there are none");
     build.driver = usual_driver(form.unit());
     form.part("driver", build.driver, may_be_left_out, "the driver for the brackets' screws");
+    form.part("feet", build.feet, "the feet under the lower group; absent, there are none");
+    form.choice("tube", build.tube, {{"no", "they are solid or open"}, {"yes", "they are closed tubes"}},
+                may_be_left_out, "whether members and pickets are tubes");
+    form.choice("galvanised", build.galvanised,
+                {{"no", "not"}, {"yes", "a line in the notes then says what tubes need"}}, may_be_left_out,
+                "whether what is built is dipped in a zinc bath");
 }
 
 void describe(Form& form, ClearTwice& clear) {
@@ -417,6 +433,7 @@ void describe(Form& form, Section& section) {
     lower_gap(form, section.lower_gap, "in place of the build's");
     form.length("max_gap", section.max_gap, Range::positive, "in place of the build's, or of its `max_sphere`");
     form.length("max_sphere", section.max_sphere, Range::positive, "in place of the build's, or of its `max_gap`");
+    describe_centre(form, section.centre);
     form.length("play", section.play, Range::not_negative, "in place of the build's");
     form.length("drop", section.drop, Range::not_negative,
                 "plumb, the greatest fall beside it, for the rules; else its stair's");
@@ -484,6 +501,14 @@ void describe(Form& form, Job& job) {
     form.list("stock", job.stock, {1, 50}, may_be_left_out, "what can be bought for cutting, a section each");
     form.list("also_cut", job.also_cut, {1, 1000}, may_be_left_out,
               "other square-ended sticks to come out of the same stock");
+    describe_spacing(form, job.spacing);
+    form.choice("story_stick", job.story_stick,
+                {{"no", "not"}, {"yes", "one strip of marks for all rails of each section that has pickets"}},
+                may_be_left_out, "whether a story stick is set out for each section");
+    form.choice("piece_list", job.piece_list,
+                {{"no", "not; the tables have them at the saw"},
+                 {"yes", "every piece of the job, equal ones together, as `pieces`"}},
+                may_be_left_out, "whether JSON lists the pieces over all sections");
 }
 
 }  // namespace rakewright

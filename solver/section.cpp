@@ -5,6 +5,7 @@
 
 #include "lower_gap.hpp"
 #include "measure/compare.hpp"
+#include "section_feet.hpp"
 #include "section_pickets.hpp"
 #include "way.hpp"
 
@@ -231,6 +232,7 @@ void note_keys_without_effect(const SectionTask& task, const Surroundings& aroun
         findings.push_back({Trouble::max_gap_without_pickets, task.section.max_gap->place, {0}, {}});
     if (task.section.max_sphere)
         findings.push_back({Trouble::max_gap_without_pickets, task.section.max_sphere->place, {1}, {}});
+    if (task.section.centre) findings.push_back({Trouble::centre_without_effect, task.section.centre->place, {0}, {}});
 }
 
 /// Says why there are no faces half-way up.
@@ -353,6 +355,9 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     if (findings.size() > before) return result;
     if (task.build.pickets)
         result.pickets = measured_pickets({task, around, line, levels, *faces}, choices, result.members, findings);
+    if (task.build.feet && levels.has_lower)
+        result.feet = feet_of(task, around, line, levels, *faces,
+                              result.pickets ? result.pickets->centres : std::vector<double>(), findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
     if (levels.has_lower)

@@ -2,18 +2,20 @@
 
 #include "bracket/bracket.hpp"
 #include "opening/opening.hpp"
+#include "picket/rail_foot.hpp"
 #include "rail/joint.hpp"
 #include "rule/opening_limits.hpp"
 
 namespace rakewright {
 
 /// What is decided in a section before anything is measured: the faces that the rail meets, which way each bracket's
-/// leg is turned (by end, then by group), how many pickets stand between two groups or on a floor, and how many on each
-/// tread.
+/// leg is turned (by end, then by group), how many pickets stand between two groups or on a floor and how far apart,
+/// and how many on each tread.
 struct SectionChoices {
     FacesMet faces{};
     std::array<std::array<Leg, 2>, 2> legs{};
     int pickets = 0;
+    std::optional<double> between;  // the gap between two pickets, where it is not the one at the posts too
     int per_tread = 0;
     std::optional<double> lower_gap;  // of one that is left to the rules, plumb
 };
@@ -51,6 +53,7 @@ struct SectionResult {
     std::optional<double> floor_falls;  // across the clear, plumb, where it does
     std::vector<Member> members;
     std::optional<Pickets> pickets;
+    std::vector<RailFoot> feet;
     std::vector<Bracket> brackets;
     std::vector<OverNosing> over_nosings;
     std::optional<Diagonals> diagonals;
@@ -91,9 +94,10 @@ struct SectionTask {
     const Build& build;
     Tape tape;
     OpeningLimits limits;
+    std::optional<CentreWish> centre;  // of its pickets: its own, or the job's
     double height() const { return section.height ? *section.height : build.height; }
     double play() const { return section.play ? *section.play : build.play; }
-    PicketLimit picket_limit() const { return limit_of(section, *build.pickets); }
+    std::optional<PicketLimit> picket_limit() const { return limit_of(section, *build.pickets); }
     const std::optional<LowerGap>& lower_gap() const { return section.lower_gap ? section.lower_gap : build.lower_gap; }
     /// The same, with one that is left to the rules as it was chosen.
     std::optional<LowerGap> lower_gap(const SectionChoices& choices) const {

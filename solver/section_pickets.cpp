@@ -10,154 +10,22 @@ namespace {
 
 constexpr std::array both_ends{End::from, End::to};
 
-/// How pickets stand in this section.
-enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
-
-Standing standing_of(const PicketStand& stand) {
-    if (stand.levels.parallel()) return Standing::between_groups;
-    if (stand.line.slope == 0 || !stand.around.treads()) return Standing::on_floor;
-    return stand.around.placed() ? Standing::on_treads : Standing::heights_unknown;
+/// The fewest with equal gaps, by the limit on gaps.
+std::optional<int> fewest_by_gap(const PicketStand& stand, double max_gap) {
+    return fewest_between(clear_of(stand), pickets_in(stand).width, max_gap);
 }
-
-const PicketBuild& pickets_in(const PicketStand& stand) { return *stand.task.build.pickets; }
-const Place& place_of(const PicketStand& stand) { return stand.task.section.id.place; }
-bool is_turned(const PicketStand& stand) { return pickets_in(stand).shape == PicketShape::turned; }
-
-TreadRoom tread_room(const PicketStand& stand) {
-    return {*stand.around.stair,    stand.line,     stand.levels.upper_underside,
-            stand.faces[0],         stand.faces[1], pickets_in(stand).width,
-            pickets_in(stand).depth};
-}
-
-PicketRoom picket_room(const PicketStand& stand, const std::vector<Member>& members) {
-    return {pickets_in(stand),
-            stand.line,
-            stand.levels,
-            members,
-            stand.around.placed() ? stand.around.treads() : nullptr,
-            standing_of(stand) != Standing::heights_unknown,
-            stand.task.tape};
-}
-
-Layout between(const PicketStand& stand, int count) {
-    return laid_out_between(stand.faces[0], stand.faces[1], pickets_in(stand).width, count);
-}
-
-TreadLayout layout_of(const PicketStand& stand, const SectionChoices& choices) {
-    if (standing_of(stand) == Standing::on_treads) return laid_out_on_treads(tread_room(stand), choices.per_tread);
-    return {between(stand, choices.pickets), {}};
-}
-
-/// The level of the turnings; none of square pickets.
-std::optional<double> turnings_of(const PicketStand& stand, const Layout& layout) {
-    if (!is_turned(stand)) return std::nullopt;
-    return turning_level(picket_room(stand, {}), layout);
-}
-
-/// What a layout's openings are measured with.
-template <class Measure>
-auto with_openings(const PicketStand& stand, const Layout& layout, const Measure& measure) {
-    const std::optional<double> level = turnings_of(stand, layout);
-    const Silhouette silhouette = level ? silhouette_of(pickets_in(stand), *level) : Silhouette();
-    const OpeningRoom room{stand.line,
-                           stand.levels,
-                           stand.around.treads(),
-                           stand.around.placed(),
-                           stand.around.closed_string,
-                           level ? &silhouette : nullptr};
-    return measure(room, layout, pickets_in(stand).width);
-}
-
-GapBalls balls_of(const PicketStand& stand, const Layout& layout, double enough = INFINITY) {
-    return with_openings(stand, layout, [&](const OpeningRoom& room, const Layout& pickets, double width) {
-        return balls_through_gaps(room, pickets, width, enough);
-    });
-}
-
-/// Looks for the fewest pickets, equally spaced, through which no ball of the limit passes.
-class BetweenBalls {
- public:
-    BetweenBalls(const PicketStand& stand, double limit) : stand_(stand), limit_(limit) {}
-
-    std::optional<int> fewest() {
-        const double clear = stand_.faces[1] - stand_.faces[0], width = pickets_in(stand_).width;
-        for (const int count : {0, 1})
-            if (goes_in(count) && stops(count)) return count;
-        // A ball as wide as the gap between two passes, unless it is too high: then it passes without any.
-        std::optional<int> start = fewest_between(clear, width, limit_);
-        while (start && !less_than(equal_gap(clear, width, *start), limit_)) ++*start;
-        smallest_ = INFINITY;
-        if (!start) return std::nullopt;
-        int count = std::max(2, *start), most = count - 1;
-        while (most < most_pickets && goes_in(most + 1)) ++most;
-        // Where an opening between fewer has room for all that one between more has.
-        const bool fewer_leave_more = !is_turned(stand_) || stand_.line.slope == 0;
-        if (!fewer_leave_more) {
-            while (count <= most && !stops(count)) ++count;
-            return count <= most ? std::optional(count) : std::nullopt;
-        }
-        if (most < count || stops(count)) return most < count ? std::nullopt : std::optional(count);
-        if (!stops(most)) return std::nullopt;
-        int stopping = most;
-        while (stopping - count > 1) {
-            const int middle = (count + stopping) / 2;
-            (stops(middle) ? stopping : count) = middle;
-        }
-        return stopping;
-    }
-
-    /// Of the balls that pass between more than one.
-    double smallest() const { return smallest_; }
-
- private:
-    bool goes_in(int count) const {
-        const double clear = stand_.faces[1] - stand_.faces[0];
-        return no_more_than(0, equal_gap(clear, pickets_in(stand_).width, count), clear);
-    }
-
-    bool stops(int count) {
-        const double ball = balls_of(stand_, between(stand_, count)).largest();
-        smallest_ = std::fmin(smallest_, ball);
-        return less_than(ball, limit_);
-    }
-
-    const PicketStand& stand_;
-    double limit_;
-    double smallest_ = INFINITY;
-};
-
-/// Looks for pickets on each tread through which no ball of the limit passes.
-struct OnTreadsBalls {
-    std::optional<int> between_and_at_posts, between_alone;
-    int most = 0;  // that do not reach past their nosing
-
-    OnTreadsBalls(const PicketStand& stand, double limit) {
-        for (int k = 1; k <= most_per_tread && !between_and_at_posts; ++k) {
-            const TreadLayout layout = laid_out_on_treads(tread_room(stand), k);
-            if (layout.past_nosing != 0) break;  // more of them only reach farther
-            most = k;
-            // The posts alone come first: there are but two of them.
-            const bool at_posts = less_than(balls_of(stand, layout.layout, 0).largest(), limit);
-            if (between_alone && !at_posts) continue;
-            if (!less_than(balls_of(stand, layout.layout, limit).between, limit)) continue;
-            if (!between_alone) between_alone = k;
-            if (at_posts) between_and_at_posts = k;
-        }
-    }
-};
 
 bool choose_by_gap(const PicketStand& stand, const Reading& max_gap, SectionChoices& choices,
                    std::vector<Finding>& findings) {
-    const PicketBuild& build = pickets_in(stand);
     if (standing_of(stand) != Standing::on_treads) {
-        const double clear = stand.faces[1] - stand.faces[0];
-        const std::optional<int> count = fewest_between(clear, build.width, max_gap);
+        const double clear = clear_of(stand);
+        const std::optional<int> count = fewest_by_gap(stand, max_gap);
         if (!count) {
             findings.push_back({Trouble::too_many_pickets, max_gap.place, {double(most_pickets)}, {}});
             return false;
         }
         choices.pickets = *count;
-        if (no_more_than(0, equal_gap(clear, build.width, *count), clear)) return true;
+        if (no_more_than(0, equal_gap(clear, pickets_in(stand).width, *count), clear)) return true;
         findings.push_back({Trouble::no_room_for_pickets, place_of(stand), {clear, double(*count)}, max_gap.place});
         return false;
     }
@@ -178,10 +46,9 @@ bool choose_by_sphere(const PicketStand& stand, const Reading& max_sphere, Secti
         return false;
     };
     if (standing_of(stand) != Standing::on_treads) {
-        BetweenBalls search(stand, max_sphere);
-        const std::optional<int> fewest = search.fewest();
-        if (!fewest) return none(search.smallest());
-        choices.pickets = *fewest;
+        const FewestForBall fewest = fewest_for_ball(stand, max_sphere);
+        if (!fewest.count) return none(fewest.smallest);
+        choices.pickets = *fewest.count;
         return true;
     }
     // Where the posts stand too far from the pickets for any count, that is noted, as a gap there is.
@@ -194,7 +61,84 @@ bool choose_by_sphere(const PicketStand& stand, const Reading& max_sphere, Secti
     return true;
 }
 
+/// The pitch, level.
+double level_pitch(const PicketStand& stand) {
+    const PicketBuild& build = pickets_in(stand);
+    return build.pitch ? build.pitch->value : *build.pitch_on_slope / stand.line.lengthened();
+}
+
+bool is_wanted(const PicketStand& stand, int count) {
+    const std::optional<CentreWish>& wish = stand.task.centre;
+    return !wish || (count % 2 == 1) == (wish->centre == Centre::picket);
+}
+
+/// Whether a section may do without pickets: nothing wants one, and it is no wider than a gap may be.
+bool needs_none(const PicketStand& stand) {
+    const std::optional<PicketLimit> limit = stand.task.picket_limit();
+    if (!limit || !is_wanted(stand, 0)) return false;
+    return limit->on == PicketLimit::On::gap ? no_more_than(clear_of(stand), limit->reading)
+                                             : less_than(balls_of(stand, laid_out(stand, 0)).largest(), limit->reading);
+}
+
+/// As many as a rail that comes drilled has holes for.
+bool choose_by_pitch(const PicketStand& stand, SectionChoices& choices, std::vector<Finding>& findings) {
+    const PicketBuild& build = pickets_in(stand);
+    const Place place = build.any_pitch()->place;
+    if (standing_of(stand) == Standing::on_treads) {
+        findings.push_back({Trouble::pitch_on_treads, place, {}, place_of(stand)});
+        return false;
+    }
+    const double clear = clear_of(stand), pitch = level_pitch(stand), gap = pitch - build.width;
+    if (!less_than(0, gap, pitch)) {
+        findings.push_back({Trouble::pitch_within_picket, place, {pitch, build.width}, build.width.place});
+        return false;
+    }
+    const double least_end = build.least_end_gap ? build.least_end_gap->value : usual_least_end * gap;
+    const std::optional<int> most = most_at_pitch(clear, build.width, pitch, least_end);
+    if (!most) {
+        findings.push_back({Trouble::too_many_pickets, place, {double(most_pickets)}, {}});
+        return false;
+    }
+    choices.pickets = *most;
+    if (choices.pickets > 0 && !is_wanted(stand, choices.pickets)) --choices.pickets;
+    choices.between = gap;
+    if (choices.pickets > 0 || needs_none(stand)) return true;
+    findings.push_back(
+        {Trouble::no_room_at_pitch, place_of(stand), {clear, least_end, stand.task.centre ? 1.0 : 0.0}, place});
+    return false;
+}
+
+/// The section as the spacing of the whole job sees it, with the fewest pickets by its limit.
+SpacedSection with_fewest(const PicketStand& stand, const PicketLimit& limit, int fewest) {
+    SpacedSection section{
+        clear_of(stand), pickets_in(stand).width, limit.reading, fewest, stand.task.section.count, {}, {}};
+    if (stand.task.centre) section.centre = stand.task.centre->centre;
+    if (limit.on == PicketLimit::On::sphere)
+        section.stops = [&stand, ball = limit.reading.value](const Spaced& spaced) {
+            return less_than(balls_of(stand, laid_out(stand, spaced)).largest(), ball);
+        };
+    return section;
+}
+
+/// Of those with what is wanted in the middle, the fewest.
+bool choose_centred(const PicketStand& stand, const PicketLimit& limit, SectionChoices& choices,
+                    std::vector<Finding>& findings) {
+    if (!stand.task.centre || standing_of(stand) == Standing::on_treads) return true;
+    if (choices.pickets == 0 && !stand.task.section.centre) return true;  // the job's wish asks for no picket more
+    const std::optional<int> count = fewest_centred(with_fewest(stand, limit, choices.pickets));
+    if (count) {
+        choices.pickets = *count;
+        return true;
+    }
+    findings.push_back({Trouble::no_room_for_pickets,
+                        place_of(stand),
+                        {clear_of(stand), double(choices.pickets + 1)},
+                        stand.task.centre->place});
+    return false;
+}
+
 bool choose_count(const PicketStand& stand, SectionChoices& choices, std::vector<Finding>& findings) {
+    if (pickets_in(stand).any_pitch()) return choose_by_pitch(stand, choices, findings);
     if (const auto& given = pickets_in(stand).per_tread; given && standing_of(stand) == Standing::on_treads) {
         choices.per_tread = *given;
         const TreadLayout layout = laid_out_on_treads(tread_room(stand), choices.per_tread);
@@ -205,9 +149,23 @@ bool choose_count(const PicketStand& stand, SectionChoices& choices, std::vector
                             place_of(stand)});
         return false;
     }
-    const PicketLimit limit = stand.task.picket_limit();
-    return limit.on == PicketLimit::On::gap ? choose_by_gap(stand, limit.reading, choices, findings)
-                                            : choose_by_sphere(stand, limit.reading, choices, findings);
+    const PicketLimit limit = *stand.task.picket_limit();
+    return (limit.on == PicketLimit::On::gap ? choose_by_gap(stand, limit.reading, choices, findings)
+                                             : choose_by_sphere(stand, limit.reading, choices, findings)) &&
+           choose_centred(stand, limit, choices, findings);
+}
+
+/// Whether something is left of a picket's short side between its welds.
+bool welds_fit(const PicketStand& stand, std::vector<Finding>& findings) {
+    const Reading& weld = pickets_in(stand).weld_gap;
+    if (weld == 0) return true;
+    const Levels& levels = stand.levels;
+    const double raked_off = pickets_in(stand).width * std::fabs(stand.line.slope);
+    const double left = levels.upper_underside - levels.lower_top - (levels.has_lower ? 2 : 1) * weld -
+                        (levels.parallel() ? 0 : raked_off / 2);
+    if (less_than(0, left, levels.upper_top)) return true;
+    findings.push_back({Trouble::weld_gap_too_wide, weld.place, {weld, left}, place_of(stand)});
+    return false;
 }
 
 /// What a crew should know of the gaps that pickets on treads leave.
@@ -255,14 +213,39 @@ void note_balls(const PicketStand& stand, double max_sphere, const TreadLayout& 
                         {}});
 }
 
+/// What a crew should know of the gaps that a fixed pitch leaves.
+void note_pitch(const PicketStand& stand, const PicketLimit& limit, const Pickets& pickets, const Layout& layout,
+                std::vector<Finding>& findings) {
+    const Place place = place_of(stand);
+    const double most = limit.reading;
+    if (limit.on == PicketLimit::On::gap) {
+        if (pickets.gap && !no_more_than(*pickets.gap, most))
+            findings.push_back({Trouble::pitch_gap_too_wide, place, {*pickets.gap, most}, {}});
+        for (const End end : both_ends) {
+            const double gap = end == End::from ? pickets.from_gap : pickets.to_gap;
+            if (no_more_than(gap, most)) continue;
+            findings.push_back(
+                {Trouble::pitch_end_too_wide, place, {gap, most, gap - most}, {}, -1, end == End::from ? 0 : 1});
+        }
+        return;
+    }
+    const GapBalls balls = balls_of(stand, layout);
+    if (!less_than(balls.between, most))
+        findings.push_back({Trouble::pitch_ball_between, place, {balls.between, most}, {}});
+    for (const int end : {0, 1})
+        if (const double ball = balls.at_post[static_cast<std::size_t>(end)]; !less_than(ball, most))
+            findings.push_back({Trouble::ball_at_post, place, {ball, most, 0}, {}, -1, end});
+}
+
+void note_centre(const PicketStand& stand, std::vector<Finding>& findings) {
+    const std::optional<CentreWish>& own = stand.task.section.centre;
+    if (own && standing_of(stand) == Standing::on_treads)
+        findings.push_back({Trouble::centre_without_effect, own->place, {1}, {}});
+}
+
 }  // namespace
 
-bool choose_pickets(const PicketStand& stand, SectionChoices& choices, std::vector<Finding>& findings) {
-    if (is_turned(stand) && standing_of(stand) == Standing::heights_unknown && !pickets_in(stand).upper_block) {
-        findings.push_back({Trouble::turning_height_unknown, place_of(stand), {}, pickets_in(stand).place});
-        return false;
-    }
-    if (!choose_count(stand, choices, findings)) return false;
+bool pickets_fit(const PicketStand& stand, const SectionChoices& choices, std::vector<Finding>& findings) {
     if (!is_turned(stand)) return true;
     const Layout layout = layout_of(stand, choices).layout;
     const std::optional<double> level = turnings_of(stand, layout);
@@ -270,21 +253,40 @@ bool choose_pickets(const PicketStand& stand, SectionChoices& choices, std::vect
     return trims_fit(picket_room(stand, {}), layout, *level, place_of(stand), findings);
 }
 
+bool choose_pickets(const PicketStand& stand, SectionChoices& choices, std::vector<Finding>& findings) {
+    if (is_turned(stand) && standing_of(stand) == Standing::heights_unknown && !pickets_in(stand).upper_block) {
+        findings.push_back({Trouble::turning_height_unknown, place_of(stand), {}, pickets_in(stand).place});
+        return false;
+    }
+    return welds_fit(stand, findings) && choose_count(stand, choices, findings) &&
+           pickets_fit(stand, choices, findings);
+}
+
+std::optional<SpacedSection> spaced_section(const PicketStand& stand) {
+    const std::optional<PicketLimit> limit = stand.task.picket_limit();
+    if (!limit || pickets_in(stand).any_pitch() || standing_of(stand) == Standing::on_treads) return std::nullopt;
+    const std::optional<int> fewest = limit->on == PicketLimit::On::gap ? fewest_by_gap(stand, limit->reading)
+                                                                        : fewest_for_ball(stand, limit->reading).count;
+    return fewest ? std::optional(with_fewest(stand, *limit, *fewest)) : std::nullopt;
+}
+
 Pickets measured_pickets(const PicketStand& stand, const SectionChoices& choices, const std::vector<Member>& members,
                          std::vector<Finding>& findings) {
     const TreadLayout layout = layout_of(stand, choices);
     const Pickets pickets = pickets_of(picket_room(stand, members), layout.layout, layout.feet, layout.per_tread);
+    note_centre(stand, findings);
+    const std::optional<PicketLimit> limit = stand.task.picket_limit();
+    if (!limit) return pickets;
+    if (pickets_in(stand).any_pitch()) {
+        note_pitch(stand, *limit, pickets, layout.layout, findings);
+        return pickets;
+    }
     if (standing_of(stand) != Standing::on_treads) return pickets;
-    const PicketLimit limit = stand.task.picket_limit();
-    if (limit.on == PicketLimit::On::gap)
-        note_gaps(stand, limit.reading, pickets, findings);
+    if (limit->on == PicketLimit::On::gap)
+        note_gaps(stand, limit->reading, pickets, findings);
     else
-        note_balls(stand, limit.reading, layout, findings);
+        note_balls(stand, limit->reading, layout, findings);
     return pickets;
-}
-
-std::vector<Opening> openings_of_pickets(const PicketStand& stand, const SectionChoices& choices) {
-    return with_openings(stand, layout_of(stand, choices).layout, openings_of);
 }
 
 }  // namespace rakewright

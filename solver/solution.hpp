@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cmath>
+
 #include "handrail/handrail.hpp"
 #include "section.hpp"
 #include "stock/stock.hpp"
@@ -60,6 +62,40 @@ struct PostResult {
     std::optional<double> base() const { return standing ? std::optional(standing->foot.z()) : std::nullopt; }
 };
 
+/// From the least to the most of some lengths; none where there is none.
+struct LengthRange {
+    std::optional<double> least, most;
+    void take(double length) {
+        least = least ? std::fmin(*least, length) : length;
+        most = most ? std::fmax(*most, length) : length;
+    }
+};
+
+/// How a section comes out of one way of spacing the job: `gap` between two pickets, `end` at each post, and how far
+/// the wider of them stays below its limit, where that is one on gaps.
+struct SpacedResult {
+    int section = 0;
+    int pickets = 0;
+    std::optional<double> gap;
+    double end = 0;
+    std::optional<double> below;
+};
+
+/// One way of spacing the pickets of the whole job, and what comes of it; `without` is a section that cannot be spaced
+/// so: then nothing does. Sections that need no picket are left out.
+struct SpacingChoice {
+    Spacing::By by = Spacing::By::fewest;
+    std::optional<Centre> centre;  // on which every section is centred
+    bool taken = false;
+    std::optional<double> block;
+    std::optional<int> without;
+    std::vector<SpacedResult> sections;
+    LengthRange gaps, ends, all;
+    int pickets = 0;  // in all
+
+    double spread() const { return all.most ? *all.most - *all.least : 0; }
+};
+
 /// Everything that was decided, in the order of the job: `solve` takes it back.
 struct Choices {
     std::vector<LineHolders> lines;
@@ -73,7 +109,8 @@ struct Solution {
     std::vector<PostResult> posts;
     std::vector<SectionResult> sections;
     std::vector<HandrailResult> handrails;
-    std::vector<StockResult> stock;  // none until plan_stock
+    std::vector<StockResult> stock;       // none until plan_stock
+    std::vector<SpacingChoice> spacings;  // none until compare_spacings
     Choices choices;
     std::vector<Finding> findings;
 

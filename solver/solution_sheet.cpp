@@ -1,6 +1,9 @@
 #include "solution_sheet.hpp"
 
+#include "cut_list.hpp"
+#include "post_sheet.hpp"
 #include "sawing.hpp"
+#include "spacing_sheet.hpp"
 
 namespace rakewright {
 namespace {
@@ -35,11 +38,6 @@ void describe(Sheet& sheet, const StairShape& stair) {
             return holders;
         }(),
         "the nosings that hold the line, where it does not pass through all of them");
-}
-
-void describe(Sheet& sheet, const GroupHeights& heights, const char* above) {
-    sheet.length("underside", heights.underside, above);
-    sheet.length("top", heights.top, above);
 }
 
 void describe(Sheet& sheet, const SawSetting& setting) {
@@ -171,6 +169,14 @@ void describe(Sheet& sheet, const PicketPiece& piece, const std::optional<SawLim
     describe_reach(sheet, "head_reach", reach.to);
 }
 
+/// The groups whose rails pickets are marked on.
+std::vector<Group> rails_marked(const Pickets& pickets) {
+    std::vector<Group> groups;
+    if (!pickets.upper.centres.empty()) groups.push_back(Group::upper);
+    if (!pickets.lower.centres.empty()) groups.push_back(Group::lower);
+    return groups;
+}
+
 void describe(Sheet& sheet, const Pickets& pickets, const std::optional<SawLimits>& saw) {
     sheet.count("count", pickets.count, "how many in one section");
     sheet.length("gap", pickets.gap, "level and clear, between neighbours, where they are all alike");
@@ -183,6 +189,22 @@ void describe(Sheet& sheet, const Pickets& pickets, const std::optional<SawLimit
     sheet.length("pitch_on_slope", pickets.pitch_on_slope, "along the rail, from centre to centre");
     sheet.count("per_tread", pickets.per_tread > 0 ? std::optional(pickets.per_tread) : std::nullopt,
                 "how many stand on each tread");
+    if (pickets.at_pitch && pickets.count > 0)
+        sheet.list("first_holes", rails_marked(pickets),
+                   "where to cut a rail that comes drilled, along the face that the pickets meet",
+                   [&](Sheet& row, Group group) {
+                       const Marks& marks = group == Group::upper ? pickets.upper : pickets.lower;
+                       row.word("group", words(group), "upper or lower");
+                       row.length("from", marks.first_centre(End::from),
+                                  "from the cut at the from end to the first hole's centre");
+                       row.length("to", marks.first_centre(End::to),
+                                  "from the cut at the to end to the last hole's centre");
+                   });
+    if (pickets.slot)
+        sheet.part("slot", "the hole in a punched channel", [&](Sheet& part) {
+            part.length("length", pickets.slot->length, "along the rail: lengthened by the rake, clearance included");
+            part.length("width", pickets.slot->width, "across the rail, clearance included");
+        });
     sheet.angle("cut_deg", pickets.cut, "of the head, off square: the rail's own rake");
     sheet.lengths("centres", pickets.centres, "level from the from post's face to each picket's centre");
     sheet.lengths("marks_upper", pickets.upper.centres,
@@ -279,6 +301,12 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
                        row.part("lower", "the lower group",
                                 [&](Sheet& part) { describe(part, *over.lower, "plumb above the nosing"); });
                });
+    sheet.list("feet", result.feet, "the feet under the lower group",
+               [](Sheet& row, const RailFoot& foot) { describe(row, foot); });
+    if (const std::optional<StoryStick> stick = job.story_stick ? story_stick_of(result) : std::nullopt)
+        sheet.part("story_stick",
+                   "a strip laid along each rail, its zero plumb under the from post's face half-way up the pickets",
+                   [&](Sheet& part) { describe(part, *stick); });
     sheet.list("openings", result.openings, "each opening as a ball would find it",
                [](Sheet& row, const Opening& opening) {
                    row.word("kind", words(opening.kind),
@@ -325,53 +353,23 @@ void describe(Sheet& sheet, const Stock& stock, const StockResult& result) {
                  "length of all bars together, where the stock has prices");
 }
 
-void describe(Sheet& sheet, const Arrivals& arrivals) {
-    const auto of_lower = [&](double GroupHeights::*height) {
-        return arrivals.lower ? std::optional((*arrivals.lower).*height) : std::nullopt;
-    };
-    sheet.length("upper_underside", arrivals.upper.underside, "the lowest of the upper groups, above what the post stands on");
-    sheet.length("upper_top", arrivals.upper.top, "the highest of the upper groups: between the two a turned newel is square");
-    sheet.length("upper_block", arrivals.upper.top - arrivals.upper.underside, "how long that block is at least");
-    sheet.length("lower_underside", of_lower(&GroupHeights::underside), "the same of the lower groups");
-    sheet.length("lower_top", of_lower(&GroupHeights::top), "the same of the lower groups");
-    sheet.length("lower_block",
-                 arrivals.lower ? std::optional(arrivals.lower->top - arrivals.lower->underside) : std::nullopt,
-                 "how long their block is at least");
-    sheet.length("apart", arrivals.apart, "the highest top of the upper groups over the lowest");
-    sheet.length("set_back", arrivals.set_back,
-                 "level, past the stair's last nosing (at its foot: from its first on, before it negative): where the "
-                 "top of the raked rail is as high as the level one's");
-}
-
-/// A joint, as a list of none or one, so that what it consists of is described either way.
-void describe(Sheet& sheet, const Job& job, const Solution& solution, const std::optional<JointResult>& joint) {
-    std::vector<const JointResult*> one;
-    if (joint) one.push_back(&*joint);
-    sheet.list("joints", one, "one, where there is no post: how the two sections' rails meet", [&](Sheet& row, const JointResult* met) {
-        const auto section_of = [&](const SectionEnd& end) { return static_cast<std::size_t>(end.section); };
-        row.word("first", job.sections[section_of(met->first)].id.name, "the section first named");
-        row.word("first_end", words(met->first.end), "from or to");
-        row.word("second", job.sections[section_of(met->second)].id.name, "the other section");
-        row.word("second_end", words(met->second.end), "from or to");
-        row.truth("straight", met->straight, "whether both rails run in one plumb plane");
-        row.length("moved", met->moved,
-                   "level along the first rail, past the joint's place: where the tops of the upper groups meet");
-        row.list("members", met->members, "pairs of one group, from the top down", [&](Sheet& pair, const MembersMet& members) {
-            pair.word("first", solution.sections[section_of(met->first)].members[members.first].name, "of the first section");
-            pair.word("second", solution.sections[section_of(met->second)].members[members.second].name, "of the second");
-            pair.length("apart", members.apart(), "how far apart their arrises end at most; 0 where they meet flush");
-            pair.list("corners", members.corners, "each arris of the first, seen along it from its from end",
-                      [](Sheet& corner, const CornerMet& it) {
-                          corner.word("corner", words(it.corner), "which of the first member's arrises");
-                          corner.length("plumb", it.plumb, "how much higher the second's arris ends in the joint");
-                          corner.length("level", it.level, "how far beside it, level");
-                          corner.length("moulded_left", it.moulded.left,
-                                        "where the first's arris comes out on the second's section: to the left of its "
-                                        "centre line, seen along that");
-                          corner.length("moulded_top", it.moulded.top, "the same, above its centre line");
-                      });
-        });
-    });
+void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutPiece& piece) {
+    std::string names;
+    for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
+    sheet.word("name", names, "as the job calls it, each name once");
+    sheet.word("of", words(piece.stuff), "member, picket, foot, fillet, handrail or round handrail");
+    sheet.count("count", piece.quantity, "how many in all");
+    describe(sheet, piece.piece,
+             {length(piece.piece), edge_length(piece.piece, {0, 1}), edge_length(piece.piece, {0, -1}), piece.overall},
+             piece.from_end, piece.to_end, piece.measure, piece.copes, saw_limits(job));
+    const bool is_handrail = piece.stuff == Stuff::handrail || piece.stuff == Stuff::round_handrail;
+    sheet.list("for", shares_of(job, solution, piece), "where they go, in the order of the job",
+               [&](Sheet& row, const Share& share) {
+                   const auto of = static_cast<std::size_t>(share.of);
+                   row.word(is_handrail ? "handrail" : "section",
+                            is_handrail ? job.handrails[of].id.name : job.sections[of].id.name, "its name");
+                   row.count("count", share.count, "how many, sections that are alike counted");
+               });
 }
 
 }  // namespace
@@ -382,31 +380,7 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
     sheet.named(
         "stairs", solution.stairs.size(), [&](std::size_t i) -> std::string_view { return job.stairs[i].id.name; },
         "each stair, as measured", [&](Sheet& part, std::size_t i) { describe(part, solution.stairs[i]); });
-    sheet.named(
-        "posts", solution.posts.size(), [&](std::size_t i) -> std::string_view { return job.posts[i].id.name; },
-        "each post and the rails that meet it",
-        [&](Sheet& part, std::size_t i) {
-            const PostResult& post = solution.posts[i];
-            part.length("base", post.base(),
-                        "height of the surface that it stands on above its stair's floor, or its floor's origin");
-            const auto in_plan = [&](int axis) {
-                return post.in_plan ? std::optional((*post.in_plan)[axis]) : std::nullopt;
-            };
-            part.length("x", in_plan(0), "of the centre of its foot in the plan of the job, where that is known");
-            part.length("y", in_plan(1), "the same, to the left of x");
-            part.length("level", in_plan(2), "height of the centre of its foot in the plan");
-            describe(part, job, solution, post.joint);
-            std::vector<Arrivals> arrivals;
-            if (post.arrivals) arrivals.push_back(*post.arrivals);
-            part.list("arrivals", arrivals, "one, where rails of more than one section meet the post",
-                      [](Sheet& row, const Arrivals& all) { describe(row, all); });
-            part.list("rails", post.rails, "in the order of the sections", [&](Sheet& row, const RailAtPost& rail) {
-                row.word("section", job.sections[static_cast<std::size_t>(rail.section)].id.name, "whose rail it is");
-                row.word("end", words(rail.end), "from or to");
-                row.word("group", words(rail.group), "upper or lower");
-                describe(row, rail.heights, "plumb above the surface that the post stands on, at the face met");
-            });
-        });
+    describe_posts(sheet, job, solution);
     sheet.named(
         "sections", solution.sections.size(),
         [&](std::size_t i) -> std::string_view { return job.sections[i].id.name; }, "each section",
@@ -426,53 +400,17 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                                        piece.to_end, piece.measure, {}, saw_limits(job));
                           });
             });
+    if (job.piece_list)
+        sheet.list("pieces", cut_list(job, solution),
+                   "every piece of the job, equal ones together (turned over or end for end, never mirrored), in the "
+                   "order of the saw's table",
+                   [&](Sheet& row, const CutPiece& piece) { describe(row, job, solution, piece); });
+    sheet.list("spacings", solution.spacings, "ways of spacing the pickets of the whole job, where it asks for one",
+               [&](Sheet& row, const SpacingChoice& choice) { describe(row, job, choice); });
     std::vector<std::size_t> planned(solution.stock.size());
     for (std::size_t s = 0; s < planned.size(); ++s) planned[s] = s;
     sheet.list("stock", planned, "what to buy and how to cut it, in the order of the job",
                [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s]); });
-}
-
-const char* words(const Corner& corner) {
-    static constexpr const char* names[3][3] = {
-        {"bottom right", "bottom", "bottom left"}, {"right", "none", "left"}, {"top right", "top", "top left"}};
-    return names[corner.top + 1][corner.left + 1];
-}
-
-const char* words(End end) { return end == End::from ? "from" : "to"; }
-
-const char* words(Group group) { return group == Group::upper ? "upper" : "lower"; }
-
-const char* words(Leg leg) { return leg == Leg::up ? "up" : "down"; }
-
-const char* words(SideSeen side) { return side == SideSeen::left ? "left" : "right"; }
-
-const char* words(LaidOn laid) {
-    switch (laid) {
-        case LaidOn::flat: return "flat";
-        case LaidOn::edge: return "edge";
-        case LaidOn::flat_against_block: return "flat against a block";
-        case LaidOn::edge_against_block: return "edge against a block";
-        case LaidOn::none: return "none";
-    }
-    return "none";
-}
-
-const char* words(Opening::Kind kind) {
-    switch (kind) {
-        case Opening::Kind::picket_gap: return "picket_gap";
-        case Opening::Kind::post_gap: return "post_gap";
-        case Opening::Kind::under_rail: return "under_rail";
-    }
-    return "";
-}
-
-const char* words(Reaching reaching) {
-    switch (reaching) {
-        case Reaching::long_there: return "long";
-        case Reaching::short_there: return "short";
-        case Reaching::square: return "square";
-    }
-    return "square";
 }
 
 }  // namespace rakewright

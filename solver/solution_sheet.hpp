@@ -1,7 +1,7 @@
 #pragma once
 
+#include "cut_list.hpp"
 #include "sheet.hpp"
-#include "solution.hpp"
 
 namespace rakewright {
 
@@ -16,6 +16,9 @@ const char* words(Group group);
 const char* words(Leg leg);
 const char* words(SideSeen side);
 const char* words(LaidOn laid);
+const char* words(Stuff stuff);
+const char* words(Spacing::By by);
+const char* words(Centre centre);
 const char* words(Reaching reaching);
 const char* words(Opening::Kind kind);
 

@@ -5,6 +5,7 @@
 
 #include "arrivals.hpp"
 #include "build.hpp"
+#include "job_pickets.hpp"
 #include "measure/compare.hpp"
 #include "sawing.hpp"
 #include "surroundings.hpp"
@@ -15,7 +16,7 @@ namespace {
 class Solving {
  public:
     Solving(const Job& job, std::span<const RuleSet> rules, const Choices* given)
-        : job_(job), rules_(rules), given_(given), tape_(tape_of(job)) {}
+        : job_(job), rules_(rules), given_(given) {}
 
     Solution whole() && {
         solution_.stairs.reserve(job_.stairs.size());
@@ -25,7 +26,7 @@ class Solving {
         for (const Stair& stair : job_.stairs) add_stair(stair);
         for (const Post& post : job_.posts) add_post(post);
         for (const Build& build : job_.builds) add_build(build);
-        for (const Section& section : job_.sections) add_section(section);
+        add_sections();
         add_joints();
         for (std::size_t p = 0; p < job_.posts.size(); ++p)
             solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);
@@ -152,23 +153,43 @@ class Solving {
         refuse(post.base.place, post.base.on != Base::On::what_is_under);
     }
 
-    void add_section(const Section& section) {
+    /// Decides each section, spaces the pickets of all, then measures each.
+    void add_sections() {
+        const std::size_t before = solution_.findings.size();
+        in_place_.reserve(job_.sections.size());
+        for (const Section& section : job_.sections) decide_section(section);
+        if (job_.spacing && !given_ && !solution_.refused())
+            space_pickets(*job_.spacing, tape_of(job_), in_place_, solution_.findings);
+        for (SectionInPlace& section : in_place_) measure_section(section);
+        std::stable_sort(solution_.findings.begin() + static_cast<std::ptrdiff_t>(before), solution_.findings.end(),
+                         [](const Finding& a, const Finding& b) { return a.section < b.section; });
+    }
+
+    void decide_section(const Section& section) {
         const std::size_t index = solution_.sections.size(), before = solution_.findings.size();
         solution_.sections.emplace_back();
         solution_.choices.sections.emplace_back();
         if (!rests_on_sound(section)) return;
         if (const std::optional<Surroundings> around = surroundings(section, index)) {
-            const SectionTask task{section, named(job_.builds, section.build), tape_, limits_of(section)};
+            const SectionTask task = task_of(job_, section, limits_of(section));
             const std::optional<SectionChoices> choices =
                 given_ ? given_->sections[index] : decide(task, *around, solution_.findings);
-            if (choices) {
-                solution_.choices.sections.back() = *choices;
-                solution_.sections.back() = measure(task, *around, *choices, solution_.findings);
-                add_to_posts(section, solution_.sections.back());
-            }
+            if (choices) in_place_.push_back({static_cast<int>(index), task, *around, *choices});
         }
-        for (std::size_t i = before; i < solution_.findings.size(); ++i)
-            solution_.findings[i].section = static_cast<int>(index);
+        number_findings(before, static_cast<int>(index));
+    }
+
+    void measure_section(const SectionInPlace& section) {
+        const auto index = static_cast<std::size_t>(section.index);
+        const std::size_t before = solution_.findings.size();
+        solution_.choices.sections[index] = section.choices;
+        solution_.sections[index] = measure(section.task, section.around, section.choices, solution_.findings);
+        add_to_posts(section.task.section, section.index);
+        number_findings(before, section.index);
+    }
+
+    void number_findings(std::size_t from, int section) {
+        for (std::size_t i = from; i < solution_.findings.size(); ++i) solution_.findings[i].section = section;
     }
 
     void add_joints() {
@@ -300,8 +321,8 @@ class Solving {
         return ground.kind == Ground::Kind::stair ? job_.stairs[index].id : job_.floors[index].id;
     }
 
-    void add_to_posts(const Section& section, const SectionResult& result) {
-        const int index = static_cast<int>(solution_.sections.size()) - 1;
+    void add_to_posts(const Section& section, int index) {
+        const SectionResult& result = solution_.sections[static_cast<std::size_t>(index)];
         for (const End end : {End::from, End::to}) {
             const Ref& post = end == End::from ? section.from : section.to;
             if (!post.named()) continue;
@@ -321,9 +342,9 @@ class Solving {
     const Job& job_;
     std::span<const RuleSet> rules_;
     const Choices* given_;
-    Tape tape_;
     Solution solution_;
     std::vector<char> build_is_sound_;
+    std::vector<SectionInPlace> in_place_;  // the sections that can be measured
 };
 
 }  // namespace
@@ -343,10 +364,20 @@ bool Solution::refused() const {
 void measure_openings(const Job& job, Solution& solution) {
     for (std::size_t i = 0; i < job.sections.size(); ++i) {
         const Section& section = job.sections[i];
-        const SectionTask task{section, named(job.builds, section.build), tape_of(job), {}};
+        const SectionTask task = task_of(job, section, {});
         solution.sections[i].openings =
             openings_in(task, surroundings_of(job, solution, i), solution.choices.sections[i]);
     }
+}
+
+void compare_spacings(const Job& job, Solution& solution) {
+    if (!job.spacing) return;
+    std::vector<SectionInPlace> sections;
+    sections.reserve(job.sections.size());
+    for (std::size_t i = 0; i < job.sections.size(); ++i)
+        sections.push_back({static_cast<int>(i), task_of(job, job.sections[i], {}),
+                            surroundings_of(job, solution, i), solution.choices.sections[i]});
+    solution.spacings = compared(*job.spacing, tape_of(job), sections);
 }
 
 Solution solve(const Job& job, std::span<const RuleSet> rules) { return Solving(job, rules, nullptr).whole(); }

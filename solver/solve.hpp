@@ -17,6 +17,10 @@ Solution solve(const Job& job, std::span<const RuleSet> rules = {});
 /// stairs and sections.
 Solution solve(const Job& job, const Choices& choices);
 
+/// Compares the ways in which the pickets of a job that was solved can be spaced, into `solution.spacings`; does
+/// nothing to a job without `spacing`.
+void compare_spacings(const Job& job, Solution& solution);
+
 /// Measures every opening of a job that was solved, into its sections' results. It takes many times as long as solving:
 /// who only cuts rails leaves it out.
 void measure_openings(const Job& job, Solution& solution);

@@ -68,7 +68,7 @@ std::optional<RailBeyond> rail_beyond(const Job& job, const Solution& solution, 
     const Surroundings around = without_joints(job, solution, section);
     const std::optional<Carrying> carry = carrying(job, ground_of(job, section), ground);
     if (!around.placed() || !carry || (around.stair && !around.stair->line)) return std::nullopt;
-    const SectionTask task{section, named(job.builds, section.build), tape_of(job), {}};
+    const SectionTask task = task_of(job, section, {});
     if (!task.build.lower.empty() && (!task.lower_gap() || task.lower_gap()->is_auto)) return std::nullopt;
     if (!way_between(*around.from, *around.to, around.beside)) return std::nullopt;
     const Way way = way_of(task, around, {Face::joint, Face::joint}, task.lower_gap());
@@ -96,6 +96,11 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post) {
     if (!post.named()) return nullptr;
     const std::optional<StandingPost>& standing = named(solution.posts, post).standing;
     return standing ? &*standing : nullptr;
+}
+
+SectionTask task_of(const Job& job, const Section& section, const OpeningLimits& limits) {
+    const std::optional<CentreWish> of_job = job.spacing ? job.spacing->centre : std::nullopt;
+    return {section, named(job.builds, section.build), tape_of(job), limits, section.centre ? section.centre : of_job};
 }
 
 std::vector<SectionEnd> ends_at(const Job& job, int post) {
@@ -140,8 +145,7 @@ std::optional<JointResult> joint_of(const Job& job, const Solution& solution, in
             Stick other = result(1).members[second[m]].stick;
             other.frame = carry->frame(other.frame);
             met.members.push_back(
-                {first[m], second[m],
-                 corners_met(result(0).members[first[m]].stick, ends[0].end, other, ends[1].end)});
+                {first[m], second[m], corners_met(result(0).members[first[m]].stick, ends[0].end, other, ends[1].end)});
         }
     }
     return met;

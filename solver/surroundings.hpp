@@ -17,6 +17,9 @@ const StandingPost* standing_of(const Solution& solution, const Ref& post);
 /// places.
 Surroundings surroundings_of(const Job& job, const Solution& solution, std::size_t section);
 
+/// Everything about a section but its surroundings.
+SectionTask task_of(const Job& job, const Section& section, const OpeningLimits& limits);
+
 /// The ends of sections at a post, in the order of the job.
 std::vector<SectionEnd> ends_at(const Job& job, int post);
 

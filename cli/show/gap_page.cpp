@@ -30,16 +30,17 @@ Table gaps_table(const Job& job, const Solution& solution) {
     };
     bool any_ball = false;
     for (std::size_t s = 0; s < job.sections.size(); ++s)
-        any_ball |= solution.sections[s].pickets && limit_in(job.sections[s]).on == PicketLimit::On::sphere;
+        if (const auto limit = solution.sections[s].pickets ? limit_in(job.sections[s]) : std::nullopt)
+            any_ball |= limit->on == PicketLimit::On::sphere;
     if (any_ball) table.columns.push_back({"", cells.in_unit("max_sphere")});
     for (std::size_t s = 0; s < job.sections.size(); ++s) {
         const Section& section = job.sections[s];
         const SectionResult& result = solution.sections[s];
         if (!result.pickets) continue;
         const Pickets& pickets = *result.pickets;
-        const PicketLimit limit = limit_in(section);
-        Cell allowed = cells.length(limit.reading.value), no_ball;
-        if (limit.on == PicketLimit::On::sphere) {
+        const std::optional<PicketLimit> limit = limit_in(section);
+        Cell allowed = cells.length(limit ? std::optional(limit->reading.value) : std::nullopt), no_ball;
+        if (limit && limit->on == PicketLimit::On::sphere) {
             no_ball = {"", allowed.raw};
             allowed = {"ball " + allowed.shown, ""};
         }

@@ -21,7 +21,8 @@ std::string moulded_words(const Cells& cells, const MembersMet& met) {
 
 Table joint_table(const Job& job, const Solution& solution) {
     const Cells cells(job);
-    Table table{"joints", "AT THE JOINTS: how much higher the second rail's arris ends than the first's", {}, {}, {}, {}};
+    Table table{"joints", "AT THE JOINTS: how much higher the second rail's arris ends than the first's", {}, {}, {},
+                {}};
     table.columns = {{"joint", "joint", Align::left},
                      {"first", "first", Align::left},
                      {"second", "second", Align::left},
@@ -35,10 +36,11 @@ Table joint_table(const Job& job, const Solution& solution) {
     for (std::size_t p = 0; p < job.posts.size(); ++p) {
         const std::optional<JointResult>& joint = solution.posts[p].joint;
         if (!joint) continue;
-        const auto end_words = [&](const SectionEnd& end) { return section_of(job, end).id.name + " " + words(end.end); };
+        const auto end_words = [&](const SectionEnd& end) {
+            return section_of(job, end).id.name + " " + words(end.end);
+        };
         for (const MembersMet& met : joint->members) {
-            const Member& member =
-                solution.sections[static_cast<std::size_t>(joint->first.section)].members[met.first];
+            const Member& member = solution.sections[static_cast<std::size_t>(joint->first.section)].members[met.first];
             Row row{{cells.word(job.posts[p].id.name), cells.word(end_words(joint->first)),
                      cells.word(end_words(joint->second)), cells.word(member.name)},
                     {}};
@@ -49,9 +51,10 @@ Table joint_table(const Job& job, const Solution& solution) {
             table.rows.push_back(std::move(row));
         }
     }
-    table.footnotes = {"left and right as seen along the first rail, from its from end. Both rails are cut to one plane: "
-                       "round a corner the plumb one that halves it, in line the one that halves the bend. Nought all "
-                       "round is flush."};
+    table.footnotes = {
+        "left and right as seen along the first rail, from its from end. Both rails are cut to one plane: "
+        "round a corner the plumb one that halves it, in line the one that halves the bend. Nought all "
+        "round is flush."};
     return table;
 }
 

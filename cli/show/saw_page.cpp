@@ -8,9 +8,11 @@
 namespace rakewright {
 namespace {
 
-/// Names of edges: of a picket, which stands, its top is the side that looks uphill.
+bool stands(Stuff stuff) { return stuff == Stuff::picket || stuff == Stuff::foot; }
+
+/// Names of edges: of what stands, its top is the side that looks uphill.
 std::string edge_of(Stuff stuff, const Corner& edge) {
-    if (stuff != Stuff::picket) return words(edge);
+    if (!stands(stuff)) return words(edge);
     return edge.top > 0 ? "uphill" : "downhill";
 }
 
@@ -18,7 +20,7 @@ std::string edge_of(Stuff stuff, const Corner& edge) {
 std::string ends_of(Stuff stuff, const SetOut& measure, bool one_line) {
     const std::string from = words(measure.from), to = words(measure.to);
     if (one_line) return measure.from == measure.to ? from : from + ", " + to;
-    if (stuff == Stuff::picket) return "foot " + from + "\nhead " + to;
+    if (stands(stuff)) return "foot " + from + "\nhead " + to;
     return "from " + from + "\nto " + to;
 }
 

@@ -162,9 +162,10 @@ Piece picket_piece(const PicketRoom& room, double along) {
     const double uphill = room.line.slope < 0 ? -1 : 1;
     const Frame frame = frame_plumb(room.line.at(along), uphill * room.line.x, uphill * room.line.y);
     const Plough& plough = room.build.plough;
-    const Plane head = entered(room.line, room.levels.upper_underside, plough.upper);
+    const double weld = room.build.weld_gap, lower_weld = room.levels.has_lower ? weld : 0;
+    const Plane head = entered(room.line, room.levels.upper_underside - weld, plough.upper);
     const Plane foot = room.levels.parallel()
-                           ? entered(room.line, room.levels.lower_top, -plough.lower)
+                           ? entered(room.line, room.levels.lower_top + lower_weld, -plough.lower)
                            : Plane{Vector(0, 0, footing(room, along) - plough.lower), Vector::UnitZ()};
     return {{room.build.depth, room.build.width}, *cut(frame, foot), *cut(frame, head)};
 }
@@ -173,7 +174,15 @@ double Marks::centre_from_hook(std::size_t picket) const {
     return hook == End::from ? centres[picket] : face_length - centres[picket];
 }
 
+double Marks::first_centre(End end) const { return end == End::from ? centres.front() : face_length - centres.back(); }
+
 double Marks::near_edge(std::size_t picket) const { return centre_from_hook(picket) - half_width; }
+
+Slot slot_for(const PicketBuild& build, const Punched& punched, double slope) {
+    const double lengthened = std::sqrt(1 + slope * slope);
+    return {build.width * lengthened + punched.web * std::fabs(slope) + punched.clearance,
+            build.depth + punched.clearance};
+}
 
 Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vector<Foot>& feet, int per_tread) {
     Pickets pickets;
@@ -183,6 +192,8 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
     pickets.per_tread = per_tread;
     pickets.feet = feet;
     pickets.cut = room.line.slope;
+    pickets.at_pitch = room.build.any_pitch().has_value();
+    if (room.build.slot) pickets.slot = slot_for(room.build, *room.build.slot, room.line.slope);
     const std::vector<double> gaps = gaps_of(layout, pickets.width);
     const double lengthened = room.line.lengthened();
     measure_gaps(pickets, gaps, layout, lengthened);

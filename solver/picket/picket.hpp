@@ -29,6 +29,8 @@ struct Marks {
     /// The near edge of a picket, from the end where the tape is hooked.
     double near_edge(std::size_t picket) const;
     double centre_from_hook(std::size_t picket) const;
+    /// From the cut at an end to the nearest centre. There is a picket.
+    double first_centre(End end) const;
 };
 
 /// A strip that fills a plough between two pickets, or between a picket and the member's end. `at` are the gaps it
@@ -46,6 +48,11 @@ struct Widened {
     double at_from = 0, between = 0, at_to = 0;
 };
 
+/// The hole in a channel's web that a picket goes through: along the rail, and across it.
+struct Slot {
+    double length = 0, width = 0;
+};
+
 /// The pickets of a section. Level and in the job's unit but for `pitch_on_slope` and the marks. `cut` is the slope of
 /// the head off square. `widest_gap` is the widest of all gaps as computed, `widest_marked` the widest that marks read
 /// off the tape leave.
@@ -60,6 +67,8 @@ struct Pickets {
     double cut = 0;
     std::vector<double> centres;
     Marks upper, lower;
+    bool at_pitch = false;  // a fixed pitch, not the limit, sets the spacing
+    std::optional<Slot> slot;
     std::vector<Foot> feet;
     std::vector<PicketPiece> pieces;
     std::vector<Fillet> fillets;
@@ -78,6 +87,10 @@ struct PicketRoom {
 
 /// The picket with its centre at a place along the line, plumb from the line there; its top looks up the rail.
 Piece picket_piece(const PicketRoom& room, double along);
+
+/// The slot that a plumb picket of this depth and width needs in a web on a slope: w / cos r + t tan r and the
+/// clearance along it, the depth and the clearance across (derived: a square punching does not take it).
+Slot slot_for(const PicketBuild& build, const Punched& punched, double slope);
 
 /// Every picket of a layout: lengths by trimming, marks on both rails, equal pieces together (both sides within 1e-9).
 /// `feet` where they stand on treads.

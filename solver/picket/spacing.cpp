@@ -48,11 +48,31 @@ std::optional<int> fewest_between(double clear, double width, double max_gap) {
 
 double equal_gap(double clear, double width, int count) { return (clear - count * width) / (count + 1); }
 
-Layout laid_out_between(double from_face, double to_face, double width, int count) {
+double end_gap(double clear, double width, const Spaced& spaced) {
+    if (!spaced.between || spaced.count < 1) return equal_gap(clear, width, spaced.count);
+    return (clear - width - (spaced.count - 1) * (width + *spaced.between)) / 2;
+}
+
+std::optional<int> most_at_pitch(double clear, double width, double pitch, double least_end) {
+    const double estimate = std::floor((clear - width - 2 * least_end) / pitch) + 1;
+    if (estimate > most_pickets) return std::nullopt;
+    const auto fits = [&](int count) {
+        return no_more_than(least_end, end_gap(clear, width, {count, pitch - width}), clear);
+    };
+    int count = std::max(0, static_cast<int>(estimate));
+    while (count > 0 && !fits(count)) --count;
+    while (fits(count + 1)) ++count;
+    return count;
+}
+
+Layout laid_out_between(double from_face, double to_face, double width, const Spaced& spaced) {
     Layout layout{{}, from_face, to_face};
-    layout.centres.reserve(static_cast<std::size_t>(count));
-    const double gap = equal_gap(layout.clear(), width, count);
-    for (int i = 0; i < count; ++i) layout.centres.push_back(from_face + (i + 1) * gap + (i + 0.5) * width);
+    layout.centres.reserve(static_cast<std::size_t>(spaced.count));
+    const double end = end_gap(layout.clear(), width, spaced);
+    for (int i = 0; i < spaced.count; ++i) {
+        const double gaps = spaced.between ? end + i * *spaced.between : (i + 1) * end;
+        layout.centres.push_back(from_face + gaps + (i + 0.5) * width);
+    }
     return layout;
 }
 

@@ -18,6 +18,21 @@ std::optional<int> fewest_between(double clear, double width, double max_gap);
 /// The gap that so many pickets leave; negative where they do not go in.
 double equal_gap(double clear, double width, int count);
 
+/// How many pickets stand in a section, and the gap between two of them where it is not the one at the posts too: that
+/// of a block or a fixed pitch.
+struct Spaced {
+    int count = 0;
+    std::optional<double> between;
+    Spaced(int pickets = 0, std::optional<double> gap = {}) : count(pickets), between(gap) {}
+};
+
+/// The gap that is left at each post; negative where they do not go in.
+double end_gap(double clear, double width, const Spaced& spaced);
+
+/// The most pickets at a pitch that leave no less than `least_end` at each post, 0 if there are none such; a gap equal
+/// to it but for rounding is no less. All level; pitch positive. None above `most_pickets`.
+std::optional<int> most_at_pitch(double clear, double width, double pitch, double least_end);
+
 /// Where pickets stand along a rail line: level from its origin to their centres, from the from end on; and the level
 /// places of the two post faces, taken half-way up the pickets.
 struct Layout {
@@ -28,8 +43,8 @@ struct Layout {
     double clear() const { return to_face - from_face; }
 };
 
-/// So many pickets with equal gaps, in place.
-Layout laid_out_between(double from_face, double to_face, double width, int count);
+/// Pickets between two faces, in place: as much left at one as at the other.
+Layout laid_out_between(double from_face, double to_face, double width, const Spaced& spaced);
 
 /// The clear gaps of a layout, the ones at the posts included: one more than there are pickets.
 std::vector<double> gaps_of(const Layout& layout, double width);

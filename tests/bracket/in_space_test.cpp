@@ -27,7 +27,7 @@ Vector leaning_face(double turn_deg, double lean_deg) {
 
 /// A section of a bracket at a round post at its from end, which leans.
 RailLine line_from_round(double slope, double radius, const Vector& axis) {
-    RailLine line = line_over(60, {0, slope}, {radius, 0});
+    RailLine line = line_over(60, {0, slope}, {PlacelessPost{radius, radius, {}}, PlacelessPost{}});
     line.rounds[0].upright = axis.normalized();
     return line;
 }

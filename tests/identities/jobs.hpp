@@ -50,6 +50,26 @@ inline std::vector<std::pair<std::string, Job>> jobs_of_every_kind() {
     uneven.stairs[0].line = LineThrough::fit;
     jobs.emplace_back("fitted", uneven);
 
+    Job metal = even_example();
+    metal.story_stick = true;
+    metal.piece_list = true;
+    metal.builds[0].pickets->max_gap.reset();
+    metal.builds[0].pickets->pitch_on_slope = Reading(5.25);
+    metal.builds[0].pickets->slot = Punched{0.125, 0.03125};
+    metal.builds[0].pickets->weld_gap = 0.0625;
+    metal.builds[0].feet = FeetBuild{14, {}, {}, {}};
+    jobs.emplace_back("drilled, punched, welded, on feet", metal);
+
+    Job blocked = even_example();
+    blocked.spacing = Spacing();
+    blocked.spacing->by = Spacing::By::block;
+    jobs.emplace_back("a block for the whole job", blocked);
+    blocked.spacing->by = Spacing::By::alike;
+    blocked.spacing->centre = CentreWish{Centre::gap, {}};
+    blocked.sections.push_back(floor_example(71.625).sections[0]);
+    blocked.sections.push_back(floor_example(38).sections[0]);
+    jobs.emplace_back("alike over three sections, on a gap", blocked);
+
     Job straight_across = even_example();
     straight_across.posts[1] = straight_across.posts[0];
     straight_across.posts[1].across = 61.5;
@@ -106,12 +126,21 @@ inline Job scaled(Job job, double factor) {
             for (Reading* reading : {&pickets.width, &pickets.depth, &pickets.plough.upper, &pickets.plough.lower})
                 scale(*reading);
             for (auto* reading :
-                 {&pickets.max_gap, &pickets.max_sphere, &pickets.length, &pickets.least_block, &pickets.upper_block})
+                 {&pickets.max_gap, &pickets.max_sphere, &pickets.length, &pickets.least_block, &pickets.upper_block,
+                  &pickets.pitch, &pickets.pitch_on_slope, &pickets.least_end_gap})
                 scale_if(*reading);
+            scale(pickets.weld_gap);
+            if (pickets.slot)
+                for (Reading* reading : {&pickets.slot->web, &pickets.slot->clearance}) scale(*reading);
             if (pickets.blocks)
                 for (Reading* reading : {&pickets.blocks->lower, &pickets.blocks->upper}) scale(*reading);
             for (Turning& turning : pickets.turning)
                 for (Reading* reading : {&turning.at, &turning.diameter}) scale(*reading);
+        }
+        if (build.feet) {
+            scale(build.feet->every);
+            scale_if(build.feet->width);
+            scale_if(build.feet->depth);
         }
         if (build.bracket) {
             BracketBuild& bracket = *build.bracket;
@@ -131,6 +160,9 @@ inline Job scaled(Job job, double factor) {
             scale_if(*reading);
         scale_gap(section.lower_gap);
     }
+    if (job.spacing)
+        for (auto* reading : {&job.spacing->block, &job.spacing->least_gap, &job.spacing->least_end_gap})
+            scale_if(*reading);
     return job;
 }
 

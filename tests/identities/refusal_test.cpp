@@ -99,6 +99,13 @@ Job with_stair(const Stair& stair) {
     return job;
 }
 
+Spacing block_of(const std::optional<Reading>& length) {
+    Spacing spacing;
+    spacing.by = Spacing::By::block;
+    spacing.block = length;
+    return spacing;
+}
+
 template <class Change>
 Job changed(Job job, const Change& change) {
     change(job);
@@ -335,10 +342,43 @@ std::vector<Refused> refused_jobs() {
                                                  job.posts[0].size = {3.25, 3.25, "", {}};  // the cap is 3 1/2 wide
                                              })},
         {Trouble::stock_twice, changed(boards, [](Job& job) { job.stock.push_back(job.stock[0]); })},
-        {Trouble::prices_do_not_match, changed(boards, [](Job& job) { job.stock[0].prices = {1, 2}; })},
+        {Trouble::prices_do_not_match, changed(boards,
+                                               [](Job& job) {
+                                                   job.stock[0].prices = {1, 2};
+                                               })},
         {Trouble::bar_trimmed_away, changed(boards, [](Job& job) { job.stock[0].trim = 48; })},
         {Trouble::longer_than_stock, changed(boards, [](Job& job) { job.also_cut[0].length = 96.01; })},
         {Trouble::too_many_to_cut, changed(boards, [](Job& job) { job.also_cut[0].count = 20001; })},
+        {Trouble::pitch_within_picket, changed(even, [](Job& job) { job.builds[0].pickets->pitch = Reading(1.5); })},
+        {Trouble::pitch_on_treads, changed(open, [](Job& job) { job.builds[0].pickets->pitch = Reading(4.5); })},
+        {Trouble::no_room_at_pitch, changed(floor,
+                                            [](Job& job) {
+                                                job.sections[0].clear = Reading(4);
+                                                job.builds[0].pickets->pitch = Reading(4.5);
+                                            })},
+        {Trouble::weld_gap_too_wide, changed(even, [](Job& job) { job.builds[0].pickets->weld_gap = 15; })},
+        {Trouble::block_over_limit, changed(floor, [](Job& job) { job.spacing = block_of(Reading(4)); })},
+        {Trouble::block_does_not_fit, changed(floor,
+                                              [](Job& job) {
+                                                  job.sections[0].clear = Reading(7);
+                                                  job.spacing = block_of(Reading(3));
+                                                  job.spacing->least_end_gap = Reading(3);
+                                              })},
+        {Trouble::no_block, changed(floor,
+                                    [](Job& job) {
+                                        job.sections[0].clear = Reading(7);
+                                        job.spacing = block_of({});
+                                        job.spacing->least_end_gap = Reading(3);
+                                    })},
+        {Trouble::foot_without_size, changed(even,
+                                             [](Job& job) {
+                                                 job.builds[0].pickets.reset();
+                                                 job.builds[0].feet = FeetBuild{30, {}, {}, {}};
+                                             })},
+        {Trouble::too_many_feet, changed(even,
+                                         [](Job& job) {
+                                             job.builds[0].feet = FeetBuild{0.01, {}, {}, {}};
+                                         })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }

@@ -1,0 +1,131 @@
+#include <map>
+
+#include "../../solver/cut_list.hpp"
+#include "../../solver/solution_sheet.hpp"
+#include "../../solver/story_stick.hpp"
+#include "cut_sheet.hpp"
+
+namespace rakewright {
+namespace {
+
+class ShopPage {
+ public:
+    ShopPage(const Job& job, const Solution& solution) : job_(job), solution_(solution), cells_(job) {
+        const std::vector<CutPiece> pieces = cut_list(job, solution);
+        for (std::size_t i = 0; i < pieces.size(); ++i)
+            if (pieces[i].stuff == Stuff::foot)
+                for (const Use& use : pieces[i].uses) foot_marks_[{use.of, use.index}] = mark_of(i);
+    }
+
+    /// Rails that come drilled at a pitch, or are punched for the pickets.
+    Table holes() const {
+        Table table{"holes", "THE HOLES: rails that are drilled or punched for the pickets", {}, {}, {}, {}};
+        table.columns = {{"section", "section", Align::left},
+                         {"rail", "group", Align::left},
+                         {"holes", "holes"},
+                         {"apart", cells_.in_unit("pitch_on_slope")},
+                         {"from end", cells_.in_unit("first_from")},
+                         {"to end", cells_.in_unit("first_to")},
+                         {"slot", cells_.in_unit("slot_length")},
+                         {"wide", cells_.in_unit("slot_width")}};
+        for (std::size_t s = 0; s < job_.sections.size(); ++s)
+            if (const auto& pickets = solution_.sections[s].pickets;
+                pickets && pickets->count > 0 && (pickets->at_pitch || pickets->slot))
+                for (const Group group : {Group::upper, Group::lower}) add_holes(s, *pickets, group, table);
+        table.about = {
+            "apart: along the rail, centre to centre. from end, to end: where to cut a rail that comes drilled, from "
+            "the centre of the hole that is nearest, along the face that the pickets meet. slot: along the rail, not "
+            "rounded to the tape."};
+        return table;
+    }
+
+    Table feet() const {
+        Table table{"feet", "THE FEET: under the lower rails", {}, {}, {}, {}};
+        table.columns = {{"section", "section", Align::left},
+                         {"piece", "piece", Align::left},
+                         {"under picket", "picket"},
+                         {"from post", cells_.in_unit("at")},
+                         {"uphill side", cells_.in_unit("uphill_side")},
+                         {"downhill side", cells_.in_unit("downhill_side")}};
+        for (std::size_t s = 0; s < job_.sections.size(); ++s) {
+            const std::vector<RailFoot>& feet = solution_.sections[s].feet;
+            for (std::size_t f = 0; f < feet.size(); ++f)
+                table.rows.push_back(
+                    {{cells_.word(job_.sections[s].id.name),
+                      cells_.word(foot_marks_.at({static_cast<int>(s), static_cast<int>(f)})),
+                      feet[f].picket > 0 ? cells_.count(feet[f].picket) : Cell{"-", ""}, cells_.length(feet[f].at),
+                      cells_.length(feet[f].uphill_side), cells_.length(feet[f].downhill_side)},
+                     {}});
+        }
+        table.about = {
+            "from post: level, from the from post's face to the foot's centre. The balls under a rail are "
+            "measured as if it had no feet."};
+        return table;
+    }
+
+    std::vector<Table> sticks() const {
+        std::vector<Table> tables;
+        if (!job_.story_stick) return tables;
+        for (std::size_t s = 0; s < job_.sections.size(); ++s)
+            if (const std::optional<StoryStick> stick = story_stick_of(solution_.sections[s]))
+                tables.push_back(stick_of(job_.sections[s].id.name, *stick));
+        return tables;
+    }
+
+ private:
+    void add_holes(std::size_t s, const Pickets& pickets, Group group, Table& table) const {
+        const Marks& marks = group == Group::upper ? pickets.upper : pickets.lower;
+        if (marks.centres.empty()) return;
+        const auto where = [&](End end) {
+            return cells_.length(pickets.at_pitch ? std::optional(marks.first_centre(end)) : std::nullopt);
+        };
+        const auto slot = [&](double Slot::*size) {
+            return pickets.slot ? cells_.number((*pickets.slot).*size, 3) : Cell{"-", ""};
+        };
+        table.rows.push_back({{cells_.word(job_.sections[s].id.name), cells_.word(words(group)),
+                               cells_.count(pickets.count), cells_.length(pickets.pitch_on_slope), where(End::from),
+                               where(End::to), slot(&Slot::length), slot(&Slot::width)},
+                              {}});
+    }
+
+    Table stick_of(const std::string& section, const StoryStick& stick) const {
+        Table table{"story_stick", "STORY STICK: " + section, {}, {}, {}, {}};
+        table.columns = {{"", "section", Align::left},
+                         {"mark", "mark", Align::left},
+                         {"reads", cells_.in_unit("reads")},
+                         {"centre", cells_.in_unit("centre")}};
+        const auto add = [&](const std::string& mark, double reads, const std::optional<double>& centre) {
+            table.rows.push_back(
+                {{{"", section}, cells_.word(mark), cells_.length(reads), centre ? cells_.length(*centre) : Cell{}},
+                 {}});
+        };
+        const auto rail = [](const RailOnStick& on) { return std::string(words(on.group)) + " rail"; };
+        for (const RailOnStick& on : stick.rails) add(rail(on) + " begins", on.from_end, {});
+        for (std::size_t i = 0; i < stick.edges.size(); ++i)
+            add("picket " + std::to_string(i + 1), stick.edges[i], stick.centres[i]);
+        for (const RailOnStick& on : stick.rails) add(rail(on) + " ends", on.to_end, {});
+        add("to post's face", stick.to_face, {});
+        table.about = {
+            "One strip for every rail: its zero is plumb under the from post's face, half-way up the pickets. Lay it "
+            "along the face that the pickets meet, by where that rail begins; mark each picket's near edge and set the "
+            "picket on its far side. A picket is " +
+            cells_.length(stick.picket).shown + " along it."};
+        return table;
+    }
+
+    const Job& job_;
+    const Solution& solution_;
+    Cells cells_;
+    std::map<std::pair<int, int>, std::string> foot_marks_;
+};
+
+}  // namespace
+
+std::vector<Table> shop_tables(const Job& job, const Solution& solution) {
+    const ShopPage page(job, solution);
+    std::vector<Table> tables{page.holes(), page.feet()};
+    for (Table& stick : page.sticks()) tables.push_back(std::move(stick));
+    return tables;
+}
+
+}  // namespace rakewright
