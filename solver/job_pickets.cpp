@@ -90,7 +90,7 @@ class Spacers {
 
     void add(std::size_t i, const Spaced& spaced, SpacingChoice& choice) const {
         const SpacedSection& section = spaced_[i];
-        const double end = end_gap(section.clear, section.width, spaced), gap = spaced.between.value_or(end);
+        const double end = end_gap(section.span, spaced), gap = spaced.between.value_or(end);
         const bool has_gaps = spaced.count > 1;
         SpacedResult result{place_in(i).index, spaced.count, {}, end, {}};
         if (has_gaps) result.gap = gap;

@@ -28,12 +28,12 @@ class BetweenBalls {
     BetweenBalls(const PicketStand& stand, double limit) : stand_(stand), limit_(limit) {}
 
     std::optional<int> fewest() {
-        const double clear = clear_of(stand_), width = pickets_in(stand_).width;
+        const PicketSpan span = span_of(stand_);
         for (const int count : {0, 1})
             if (goes_in(count) && stops(count)) return count;
         // A ball as wide as the gap between two passes, unless it is too high: then it passes without any.
-        std::optional<int> start = fewest_between(clear, width, limit_);
-        while (start && !less_than(equal_gap(clear, width, *start), limit_)) ++*start;
+        std::optional<int> start = fewest_between(span, limit_);
+        while (start && !less_than(equal_gap(span, *start), limit_)) ++*start;
         smallest_ = INFINITY;
         if (!start) return std::nullopt;
         int count = std::max(2, *start), most = count - 1;
@@ -59,8 +59,8 @@ class BetweenBalls {
 
  private:
     bool goes_in(int count) const {
-        const double clear = clear_of(stand_);
-        return no_more_than(0, equal_gap(clear, pickets_in(stand_).width, count), clear);
+        const PicketSpan span = span_of(stand_);
+        return no_more_than(0, equal_gap(span, count), span.clear);
     }
 
     bool stops(int count) {
@@ -99,7 +99,7 @@ PicketRoom picket_room(const PicketStand& stand, const std::vector<Member>& memb
 }
 
 Layout laid_out(const PicketStand& stand, const Spaced& spaced) {
-    return laid_out_between(stand.faces[0], stand.faces[1], pickets_in(stand).width, spaced);
+    return laid_out_between(stand.faces[0], stand.faces[1], span_of(stand), spaced);
 }
 
 TreadLayout layout_of(const PicketStand& stand, const SectionChoices& choices) {

@@ -17,7 +17,9 @@ struct PicketStand {
 inline const PicketBuild& pickets_in(const PicketStand& stand) { return *stand.task.build.pickets; }
 inline const Place& place_of(const PicketStand& stand) { return stand.task.section.id.place; }
 inline bool is_turned(const PicketStand& stand) { return pickets_in(stand).shape == PicketShape::turned; }
-inline double clear_of(const PicketStand& stand) { return stand.faces[1] - stand.faces[0]; }
+inline PicketSpan span_of(const PicketStand& stand) {
+    return {stand.faces[1] - stand.faces[0], pickets_in(stand).width, stand.line.joints};
+}
 
 /// How pickets stand in this section.
 enum class Standing { between_groups, on_floor, on_treads, heights_unknown };

@@ -12,21 +12,21 @@ constexpr std::array both_ends{End::from, End::to};
 
 /// The fewest with equal gaps, by the limit on gaps.
 std::optional<int> fewest_by_gap(const PicketStand& stand, double max_gap) {
-    return fewest_between(clear_of(stand), pickets_in(stand).width, max_gap);
+    return fewest_between(span_of(stand), max_gap);
 }
 
 bool choose_by_gap(const PicketStand& stand, const Reading& max_gap, SectionChoices& choices,
                    std::vector<Finding>& findings) {
     if (standing_of(stand) != Standing::on_treads) {
-        const double clear = clear_of(stand);
+        const PicketSpan span = span_of(stand);
         const std::optional<int> count = fewest_by_gap(stand, max_gap);
         if (!count) {
             findings.push_back({Trouble::too_many_pickets, max_gap.place, {double(most_pickets)}, {}});
             return false;
         }
         choices.pickets = *count;
-        if (no_more_than(0, equal_gap(clear, pickets_in(stand).width, *count), clear)) return true;
-        findings.push_back({Trouble::no_room_for_pickets, place_of(stand), {clear, double(*count)}, max_gap.place});
+        if (no_more_than(0, equal_gap(span, *count), span.clear)) return true;
+        findings.push_back({Trouble::no_room_for_pickets, place_of(stand), {span.clear, double(*count)}, max_gap.place});
         return false;
     }
     const std::optional<int> fewest = fewest_per_tread(tread_room(stand), max_gap);
@@ -76,7 +76,7 @@ bool is_wanted(const PicketStand& stand, int count) {
 bool needs_none(const PicketStand& stand) {
     const std::optional<PicketLimit> limit = stand.task.picket_limit();
     if (!limit || !is_wanted(stand, 0)) return false;
-    return limit->on == PicketLimit::On::gap ? no_more_than(clear_of(stand), limit->reading)
+    return limit->on == PicketLimit::On::gap ? no_more_than(equal_gap(span_of(stand), 0), limit->reading)
                                              : less_than(balls_of(stand, laid_out(stand, 0)).largest(), limit->reading);
 }
 
@@ -88,13 +88,14 @@ bool choose_by_pitch(const PicketStand& stand, SectionChoices& choices, std::vec
         findings.push_back({Trouble::pitch_on_treads, place, {}, place_of(stand)});
         return false;
     }
-    const double clear = clear_of(stand), pitch = level_pitch(stand), gap = pitch - build.width;
+    const PicketSpan span = span_of(stand);
+    const double pitch = level_pitch(stand), gap = pitch - build.width;
     if (!less_than(0, gap, pitch)) {
         findings.push_back({Trouble::pitch_within_picket, place, {pitch, build.width}, build.width.place});
         return false;
     }
     const double least_end = build.least_end_gap ? build.least_end_gap->value : usual_least_end * gap;
-    const std::optional<int> most = most_at_pitch(clear, build.width, pitch, least_end);
+    const std::optional<int> most = most_at_pitch(span, pitch, least_end);
     if (!most) {
         findings.push_back({Trouble::too_many_pickets, place, {double(most_pickets)}, {}});
         return false;
@@ -104,14 +105,14 @@ bool choose_by_pitch(const PicketStand& stand, SectionChoices& choices, std::vec
     choices.between = gap;
     if (choices.pickets > 0 || needs_none(stand)) return true;
     findings.push_back(
-        {Trouble::no_room_at_pitch, place_of(stand), {clear, least_end, stand.task.centre ? 1.0 : 0.0}, place});
+        {Trouble::no_room_at_pitch, place_of(stand), {span.clear, least_end, stand.task.centre ? 1.0 : 0.0}, place});
     return false;
 }
 
 /// The section as the spacing of the whole job sees it, with the fewest pickets by its limit.
 SpacedSection with_fewest(const PicketStand& stand, const PicketLimit& limit, int fewest) {
     SpacedSection section{
-        clear_of(stand), pickets_in(stand).width, limit.reading, fewest, stand.task.section.count, {}, {}};
+        span_of(stand), limit.reading, fewest, stand.task.section.count, {}, {}};
     if (stand.task.centre) section.centre = stand.task.centre->centre;
     if (limit.on == PicketLimit::On::sphere)
         section.stops = [&stand, ball = limit.reading.value](const Spaced& spaced) {
@@ -132,7 +133,7 @@ bool choose_centred(const PicketStand& stand, const PicketLimit& limit, SectionC
     }
     findings.push_back({Trouble::no_room_for_pickets,
                         place_of(stand),
-                        {clear_of(stand), double(choices.pickets + 1)},
+                        {span_of(stand).clear, double(choices.pickets + 1)},
                         stand.task.centre->place});
     return false;
 }

@@ -37,27 +37,30 @@ bool serves(const TreadLayout& layout, double width, double max_gap) {
 
 }  // namespace
 
-std::optional<int> fewest_between(double clear, double width, double max_gap) {
-    const double estimate = std::ceil((clear - max_gap) / (width + max_gap));
+std::optional<int> fewest_between(const PicketSpan& span, double max_gap) {
+    const double estimate = std::ceil((span.clear - (span.parts_at_ends() - 1) * max_gap) / (span.width + max_gap));
     if (estimate > most_pickets) return std::nullopt;
     int count = std::max(0, static_cast<int>(estimate));
-    while (count > 0 && no_more_than(equal_gap(clear, width, count - 1), max_gap)) --count;
-    while (!no_more_than(equal_gap(clear, width, count), max_gap)) ++count;
+    while (count > 0 && no_more_than(equal_gap(span, count - 1), max_gap)) --count;
+    while (!no_more_than(equal_gap(span, count), max_gap)) ++count;
     return count;
 }
 
-double equal_gap(double clear, double width, int count) { return (clear - count * width) / (count + 1); }
-
-double end_gap(double clear, double width, const Spaced& spaced) {
-    if (!spaced.between || spaced.count < 1) return equal_gap(clear, width, spaced.count);
-    return (clear - width - (spaced.count - 1) * (width + *spaced.between)) / 2;
+double equal_gap(const PicketSpan& span, int count) {
+    return (span.clear - count * span.width) / (count - 1 + span.parts_at_ends());
 }
 
-std::optional<int> most_at_pitch(double clear, double width, double pitch, double least_end) {
-    const double estimate = std::floor((clear - width - 2 * least_end) / pitch) + 1;
+double end_gap(const PicketSpan& span, const Spaced& spaced) {
+    if (!spaced.between || spaced.count < 1) return equal_gap(span, spaced.count);
+    return (span.clear - span.width - (spaced.count - 1) * (span.width + *spaced.between)) / span.parts_at_ends();
+}
+
+std::optional<int> most_at_pitch(const PicketSpan& span, double pitch, double least_end) {
+    const double estimate =
+        std::floor((span.clear - span.width - span.parts_at_ends() * least_end) / pitch) + 1;
     if (estimate > most_pickets) return std::nullopt;
     const auto fits = [&](int count) {
-        return no_more_than(least_end, end_gap(clear, width, {count, pitch - width}), clear);
+        return no_more_than(least_end, end_gap(span, {count, pitch - span.width}), span.clear);
     };
     int count = std::max(0, static_cast<int>(estimate));
     while (count > 0 && !fits(count)) --count;
@@ -65,13 +68,13 @@ std::optional<int> most_at_pitch(double clear, double width, double pitch, doubl
     return count;
 }
 
-Layout laid_out_between(double from_face, double to_face, double width, const Spaced& spaced) {
+Layout laid_out_between(double from_face, double to_face, const PicketSpan& span, const Spaced& spaced) {
     Layout layout{{}, from_face, to_face};
     layout.centres.reserve(static_cast<std::size_t>(spaced.count));
-    const double end = end_gap(layout.clear(), width, spaced);
+    const double end = end_gap(span, spaced), first = span.part_at(End::from);
     for (int i = 0; i < spaced.count; ++i) {
-        const double gaps = spaced.between ? end + i * *spaced.between : (i + 1) * end;
-        layout.centres.push_back(from_face + gaps + (i + 0.5) * width);
+        const double gaps = spaced.between ? first * end + i * *spaced.between : (i + first) * end;
+        layout.centres.push_back(from_face + gaps + (i + 0.5) * span.width);
     }
     return layout;
 }

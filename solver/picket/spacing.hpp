@@ -11,12 +11,24 @@ namespace rakewright {
 /// No section may have more pickets than this.
 inline constexpr int most_pickets = 10000;
 
+/// What pickets of a width stand between: two posts so far apart, or joints without a post in their place. At a joint
+/// half a gap is left, for the gap goes on in the section beyond.
+struct PicketSpan {
+    double clear = 0, width = 0;
+    std::array<bool, 2> joints{};
+
+    /// What of a gap is left at an end.
+    double part_at(End end) const { return joints[end == End::from ? 0 : 1] ? 0.5 : 1; }
+    double parts_at_ends() const { return part_at(End::from) + part_at(End::to); }
+};
+
 /// The fewest pickets whose equal gaps, those at the posts included, are no wider than `max_gap`; equal to it but for
 /// rounding is no wider. All level; width and max_gap positive. None above `most_pickets`.
-std::optional<int> fewest_between(double clear, double width, double max_gap);
+std::optional<int> fewest_between(const PicketSpan& span, double max_gap);
 
-/// The gap that so many pickets leave; negative where they do not go in.
-double equal_gap(double clear, double width, int count);
+/// The gap that so many pickets leave; negative where they do not go in, infinite where none at all stands between two
+/// joints.
+double equal_gap(const PicketSpan& span, int count);
 
 /// How many pickets stand in a section, and the gap between two of them where it is not the one at the posts too: that
 /// of a block or a fixed pitch.
@@ -26,12 +38,12 @@ struct Spaced {
     Spaced(int pickets = 0, std::optional<double> gap = {}) : count(pickets), between(gap) {}
 };
 
-/// The gap that is left at each post; negative where they do not go in.
-double end_gap(double clear, double width, const Spaced& spaced);
+/// The gap that is left at each post, twice what is left at a joint; negative where they do not go in.
+double end_gap(const PicketSpan& span, const Spaced& spaced);
 
 /// The most pickets at a pitch that leave no less than `least_end` at each post, 0 if there are none such; a gap equal
 /// to it but for rounding is no less. All level; pitch positive. None above `most_pickets`.
-std::optional<int> most_at_pitch(double clear, double width, double pitch, double least_end);
+std::optional<int> most_at_pitch(const PicketSpan& span, double pitch, double least_end);
 
 /// Where pickets stand along a rail line: level from its origin to their centres, from the from end on; and the level
 /// places of the two post faces, taken half-way up the pickets.
@@ -43,8 +55,8 @@ struct Layout {
     double clear() const { return to_face - from_face; }
 };
 
-/// Pickets between two faces, in place: as much left at one as at the other.
-Layout laid_out_between(double from_face, double to_face, double width, const Spaced& spaced);
+/// Pickets in place between two faces, the span's: as much left at one end as at the other, at a joint half as much.
+Layout laid_out_between(double from_face, double to_face, const PicketSpan& span, const Spaced& spaced);
 
 /// The clear gaps of a layout, the ones at the posts included: one more than there are pickets.
 std::vector<double> gaps_of(const Layout& layout, double width);

@@ -15,12 +15,12 @@ bool is_centred(const SpacedSection& section, int count) {
 }
 
 bool goes_in(const SpacedSection& section, const Spaced& spaced) {
-    return no_more_than(0, end_gap(section.clear, section.width, spaced), section.clear);
+    return no_more_than(0, end_gap(section.span, spaced), section.span.clear);
 }
 
 bool keeps_limit(const SpacedSection& section, const Spaced& spaced) {
     if (section.stops) return section.stops(spaced);
-    const double end = end_gap(section.clear, section.width, spaced);
+    const double end = end_gap(section.span, spaced);
     return no_more_than(end, section.limit) && no_more_than(spaced.between.value_or(end), section.limit);
 }
 
@@ -37,9 +37,9 @@ void add_candidates(const SpacedSection& section, std::size_t index, const std::
     if (!fewest) return;
     const double least = least_gap.value_or(usual_least_gap * section.limit);
     for (int count = *fewest; count <= most_pickets; ++count) {
-        const double gap = equal_gap(section.clear, section.width, count);
+        const double gap = equal_gap(section.span, count);
         const bool is_fewest = count == *fewest;
-        if (!is_fewest && less_than(gap, least, section.clear)) return;
+        if (!is_fewest && less_than(gap, least, section.span.clear)) return;
         if (is_fewest || (is_centred(section, count) && keeps_limit(section, count)))
             candidates.push_back({gap, index, count});
     }
@@ -53,7 +53,7 @@ class Ranges {
         std::sort(sorted_.begin(), sorted_.end(), [](const Candidate& a, const Candidate& b) {
             return a.gap != b.gap ? a.gap < b.gap : a.section < b.section;
         });
-        for (const SpacedSection& section : sections) scale_ = std::max(scale_, section.clear);
+        for (const SpacedSection& section : sections) scale_ = std::max(scale_, section.span.clear);
     }
 
     double narrowest() const {
@@ -119,18 +119,18 @@ class Ranges {
 /// One section with a block; none where no count serves.
 std::optional<Spaced> with_block(const SpacedSection& section, double block, const std::optional<double>& least_end) {
     if (!has_part(section)) return Spaced();
-    const double clear = section.clear, width = section.width;
+    const PicketSpan& span = section.span;
     const std::optional<int> most =
-        most_at_pitch(clear, width, width + block, least_end.value_or(usual_least_end * block));
+        most_at_pitch(span, span.width + block, least_end.value_or(usual_least_end * block));
     if (!most) return std::nullopt;
     std::optional<Spaced> best;
     double off = INFINITY;
     for (int count = *most; count > 0; --count) {
         const Spaced spaced(count, block);
-        const double end = end_gap(clear, width, spaced);
+        const double end = end_gap(span, spaced);
         if (!no_more_than(end, section.limit)) break;
         if (!is_centred(section, count) || !keeps_limit(section, spaced)) continue;
-        if (less_than(off, std::fabs(end - block), clear)) break;
+        if (less_than(off, std::fabs(end - block), span.clear)) break;
         off = std::fabs(end - block);
         best = spaced;
     }

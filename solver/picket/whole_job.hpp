@@ -12,7 +12,7 @@ namespace rakewright {
 /// A section as the spacing of the whole job sees it. A section that needs no picket gets none, unless one is wanted in
 /// its own middle, and has no part in the rest.
 struct SpacedSection {
-    double clear = 0, width = 0;
+    PicketSpan span;
     double limit = 0;  // no gap is wider
     int fewest = 0;    // pickets with equal gaps that keep to it
     int alike = 1;     // sections

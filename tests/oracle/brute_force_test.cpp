@@ -163,7 +163,7 @@ TEST_CASE("the fewest pickets, every count tried", "[oracle]") {
     for (int i = 0; i < 2000; ++i) {
         const double width = random.uniform(0.5, 2), max_gap = random.uniform(1, 6), clear = random.uniform(0.5, 300);
         INFO(clear << ' ' << width << ' ' << max_gap);
-        CHECK(fewest_between(clear, width, max_gap) == fewest_tried(clear, width, max_gap));
+        CHECK(fewest_between({clear, width}, max_gap) == fewest_tried(clear, width, max_gap));
     }
 }
 
@@ -175,11 +175,11 @@ TEST_CASE("a gap that is the limit but for rounding is allowed, every count trie
         // The clear distance that so many fill to the limit, its sum made in doubles.
         double clear = max_gap;
         for (int picket = 0; picket < count; ++picket) clear += width + max_gap;
-        CHECK(fewest_between(clear, width, max_gap) == count);
+        CHECK(fewest_between({clear, width}, max_gap) == count);
         CHECK(fewest_tried(clear, width, max_gap) == count);
         // One more as soon as it is more than rounding.
         const double wider = clear * (1 + 1e-9);
-        CHECK(fewest_between(wider, width, max_gap) == fewest_tried(wider, width, max_gap));
+        CHECK(fewest_between({wider, width}, max_gap) == fewest_tried(wider, width, max_gap));
         CHECK(fewest_tried(wider, width, max_gap) == count + 1);
     }
 }

@@ -202,7 +202,7 @@ TEST_CASE("a flight of thirteen between newels: 23 balusters of two lengths", "[
 
 TEST_CASE("on a floor, without a lower group: as between two groups, down to the floor", "[picket]") {
     const Pickets pickets = pickets_of_job(floor_example(60, open_build()));
-    CHECK(pickets.count == fewest_between(60, 1.25, 3.9375));
+    CHECK(pickets.count == fewest_between({60, 1.25}, 3.9375));
     CHECK(pickets.per_tread == 0);
     REQUIRE(pickets.pieces.size() == 1);
     CHECK_THAT(pickets.pieces[0].uphill_side, within(33.5, 1e-13));
@@ -214,7 +214,7 @@ TEST_CASE("over a stair whose posts have no place pickets are spaced alike and h
     job.stairs = {even_stair()};
     job.sections[0].stair = ref(0);
     const Pickets pickets = pickets_of_job(job);
-    CHECK(pickets.count == fewest_between(49.5, 1.25, 3.9375));
+    CHECK(pickets.count == fewest_between({49.5, 1.25}, 3.9375));
     CHECK(pickets.pieces.empty());
     CHECK(pickets.upper.centres.size() == static_cast<std::size_t>(pickets.count));
     // Between two rails their length is known all the same.

@@ -51,20 +51,20 @@ std::vector<double> gaps_between(const TreadLayout& layout, double width) {
 
 TEST_CASE("equal gaps between two groups", "[picket][spacing]") {
     // worked_examples.md M1.
-    CHECK_THAT(equal_gap(68, 3, 13), within(29.0 / 14, 1e-15));
-    CHECK(fewest_between(68, 1.5, 4) == 12);
-    CHECK_THAT(equal_gap(68, 1.5, 12), within(3.846154, 5e-7));
-    CHECK(fewest_between(72, 0.75, 4) == 15);
-    CHECK(equal_gap(72, 0.75, 15) == 3.796875);
-    CHECK(fewest_between(1000, 19, 99) == 8);
-    CHECK_THAT(equal_gap(1000, 19, 8), within(94.222222, 5e-7));
+    CHECK_THAT(equal_gap({68, 3}, 13), within(29.0 / 14, 1e-15));
+    CHECK(fewest_between({68, 1.5}, 4) == 12);
+    CHECK_THAT(equal_gap({68, 1.5}, 12), within(3.846154, 5e-7));
+    CHECK(fewest_between({72, 0.75}, 4) == 15);
+    CHECK(equal_gap({72, 0.75}, 15) == 3.796875);
+    CHECK(fewest_between({1000, 19}, 99) == 8);
+    CHECK_THAT(equal_gap({1000, 19}, 8), within(94.222222, 5e-7));
 }
 
 TEST_CASE("the fewest is the fewest: one picket less leaves too wide a gap", "[picket][spacing]") {
     for (long long clear = 64; clear < 64 * 130; clear += 37)
         for (const long long width : {32LL, 48LL, 80LL, 96LL, 224LL})
             for (const long long max_gap : {224LL, 240LL, 248LL, 256LL}) {
-                const auto count = fewest_between(double(clear) / 64, double(width) / 64, double(max_gap) / 64);
+                const auto count = fewest_between({double(clear) / 64, double(width) / 64}, double(max_gap) / 64);
                 REQUIRE(count == counted_in_64ths(clear, width, max_gap));
             }
 }
@@ -74,14 +74,14 @@ TEST_CASE("a gap equal to max_gap is allowed, and takes not one picket more", "[
         for (const double width : {0.5, 0.625, 0.75, 1.0, 1.25, 1.375, 1.5, 3.5, 0.1, 0.7, 1.1, 1.0 / 3}) {
             const double max_gap = 3.75, clear = count * width + (count + 1) * max_gap;
             INFO(count << " of " << width);
-            REQUIRE(fewest_between(clear, width, max_gap) == count);
-            REQUIRE(fewest_between(clear + 1e-6, width, max_gap) == count + 1);
+            REQUIRE(fewest_between({clear, width}, max_gap) == count);
+            REQUIRE(fewest_between({clear + 1e-6, width}, max_gap) == count + 1);
             // The same in millimetres, each number converted by itself.
-            REQUIRE(fewest_between(clear * 25.4, width * 25.4, max_gap * 25.4) == count);
+            REQUIRE(fewest_between({clear * 25.4, width * 25.4}, max_gap * 25.4) == count);
             // And as a chain of readings adds up.
             double added = max_gap;
             for (int i = 0; i < count; ++i) added = added + width + max_gap;
-            REQUIRE(fewest_between(added, width, max_gap) == count);
+            REQUIRE(fewest_between({added, width}, max_gap) == count);
         }
 }
 
@@ -91,27 +91,48 @@ TEST_CASE("exact gaps in millimetres", "[picket][spacing]") {
             for (const double max_gap : {99.0, 95.25, 98.4, 101.6, 100.1}) {
                 const double clear = count * width + (count + 1) * max_gap;
                 INFO(count << " of " << width << " at " << max_gap);
-                REQUIRE(fewest_between(clear, width, max_gap) == count);
-                REQUIRE(fewest_between(clear / 25.4, width / 25.4, max_gap / 25.4) == count);
-                REQUIRE(fewest_between(clear * (1 + 1e-9), width, max_gap) == count + 1);
+                REQUIRE(fewest_between({clear, width}, max_gap) == count);
+                REQUIRE(fewest_between({clear / 25.4, width / 25.4}, max_gap / 25.4) == count);
+                REQUIRE(fewest_between({clear * (1 + 1e-9), width}, max_gap) == count + 1);
             }
 }
 
 TEST_CASE("an opening no wider than max_gap takes no picket", "[picket][spacing]") {
-    CHECK(fewest_between(3.75, 1.5, 3.75) == 0);
-    CHECK(fewest_between(2, 1.5, 3.75) == 0);
-    CHECK(fewest_between(3.76, 1.5, 3.75) == 1);
-    CHECK(equal_gap(4, 3.75, 1) == 0.125);
-    CHECK(equal_gap(4, 5, 1) < 0);
-    CHECK_FALSE(fewest_between(1e6, 1e-3, 1e-3).has_value());  // more than anybody cuts
+    CHECK(fewest_between({3.75, 1.5}, 3.75) == 0);
+    CHECK(fewest_between({2, 1.5}, 3.75) == 0);
+    CHECK(fewest_between({3.76, 1.5}, 3.75) == 1);
+    CHECK(equal_gap({4, 3.75}, 1) == 0.125);
+    CHECK(equal_gap({4, 5}, 1) < 0);
+    CHECK_FALSE(fewest_between({1e6, 1e-3}, 1e-3).has_value());  // more than anybody cuts
 }
 
 TEST_CASE("laid out between two faces: every gap is the same", "[picket][spacing]") {
-    const Layout layout = laid_out_between(1.75, 51.25, 1.5, 9);
+    const Layout layout = laid_out_between(1.75, 51.25, {49.5, 1.5}, 9);
     CHECK(layout.clear() == 49.5);
     for (const double gap : gaps_of(layout, 1.5)) CHECK_THAT(gap, within(3.6, 1e-14));  // (49.5 - 13.5) / 10
     CHECK_THAT(layout.centres[0], within(1.75 + 3.6 + 0.75, 1e-14));
     CHECK_THAT(layout.centres[8], within(51.25 - 3.6 - 0.75, 1e-14));
+}
+
+TEST_CASE("at a joint half a gap is left, as if the span went on mirrored beyond it", "[picket][spacing]") {
+    // A span with a joint at one end is one half of a span twice as long between two posts, with twice the pickets.
+    const PicketSpan half{40, 1.5, {false, true}}, between_joints{40, 1.5, {true, true}};
+    for (int count = 1; count < 12; ++count)
+        CHECK_THAT(equal_gap(half, count), within(equal_gap({80, 1.5}, 2 * count), 1e-14));
+    CHECK_THAT(equal_gap(between_joints, 8), within((40 - 8 * 1.5) / 8, 1e-14));
+    CHECK(fewest_between(half, 3.875) == 8);             // (40 - 12) / 8.5 = 3.29; with 7: 29.5 / 7.5 = 3.93
+    CHECK(fewest_between(between_joints, 3.875) == 8);   // 28 / 8 = 3.5; with 7: 29.5 / 7 = 4.21
+    CHECK(fewest_between({3, 1.5, {true, true}}, 3.875) == 1);  // none would leave the gap open on both sides
+    const Layout layout = laid_out_between(10, 50, half, 8);
+    const std::vector<double> gaps = gaps_of(layout, 1.5);
+    CHECK_THAT(gaps.front(), within(28 / 8.5, 1e-14));
+    CHECK_THAT(gaps[4], within(28 / 8.5, 1e-13));
+    CHECK_THAT(gaps.back(), within(14 / 8.5, 1e-13));
+    // With a block between them: twice as much at the post as at the joint.
+    const Layout blocked = laid_out_between(0, 40, half, {8, 3.25});
+    const std::vector<double> with_block = gaps_of(blocked, 1.5);
+    CHECK_THAT(with_block.front(), within(2 * with_block.back(), 1e-12));
+    CHECK_THAT(with_block[3], within(3.25, 1e-13));
 }
 
 TEST_CASE("on treads: the first centre half its width from the riser face, the second half a tread on",

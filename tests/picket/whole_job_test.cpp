@@ -16,14 +16,14 @@ SpacedSection section(double clear, double width, double limit, int alike = 1,
     // The first count that will do, tried one by one.
     int fewest = 0;
     while ((clear - fewest * width) / (fewest + 1) > limit + 1e-9) ++fewest;
-    return {clear, width, limit, fewest, alike, centre, {}};
+    return {{clear, width}, limit, fewest, alike, centre, {}};
 }
 
 bool parity_fits(const SpacedSection& section, int count) {
     return !section.centre || count % 2 == (*section.centre == Centre::picket ? 1 : 0);
 }
 
-double gap_of(const SpacedSection& section, int count) { return (section.clear - count * section.width) / (count + 1); }
+double gap_of(const SpacedSection& section, int count) { return (section.span.clear - count * section.span.width) / (count + 1); }
 
 /// The counts that may be tried, as the definition has them.
 std::vector<int> counts_of(const SpacedSection& section, double least_gap) {
@@ -211,8 +211,8 @@ TEST_CASE("the same in millimetres, each number converted by itself", "[picket][
         std::vector<SpacedSection> sections;
         for (const double clear : {49.5, 94.375, 31.25, 52.0}) {
             SpacedSection one = section(clear, 1.5, 3.875);
-            one.clear *= unit;
-            one.width *= unit;
+            one.span.clear *= unit;
+            one.span.width *= unit;
             one.limit *= unit;
             sections.push_back(one);
         }
