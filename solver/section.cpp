@@ -5,7 +5,9 @@
 
 #include "lower_gap.hpp"
 #include "measure/compare.hpp"
+#include "section_fixings.hpp"
 #include "section_pickets.hpp"
+#include "section_screws.hpp"
 #include "way.hpp"
 
 namespace rakewright {
@@ -111,17 +113,6 @@ class Checking {
     std::vector<Finding>& findings_;
 };
 
-/// The surface that the post at an end stands on: on a floor that falls, the floor at the face met.
-std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end) {
-    if (around.floor) {
-        const std::optional<double> along = face_along(line, end, 0);
-        return along ? std::optional(line.floor_height(*along)) : std::nullopt;
-    }
-    if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
-    if (around.stair) return std::nullopt;
-    return 0;
-}
-
 std::optional<GroupHeights> heights_at_post(const RailLine& line, const Levels& levels, End end, Group group,
                                             std::optional<double> surface) {
     const std::optional<double> underside = height_met(line, end, levels.underside(group)),
@@ -151,18 +142,11 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
         for (const Group group : both_groups) {
             if (group == Group::lower && !levels.has_lower) continue;
             const Leg leg = choices.legs[index_of(end)][index_of(group)];
-            const Bracket bracket =
-                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end));
-            blocked += bracket.driver_clear ? 0 : 1;
-            if (leg == Leg::down && bracket.mark_height && less_than(*bracket.mark_height, build.post_leg))
-                findings.push_back({Trouble::leg_below_surface,
-                                    task.section.id.place,
-                                    {double(index_of(group)), build.post_leg - *bracket.mark_height},
-                                    {},
-                                    -1,
-                                    static_cast<int>(index_of(end))});
-            result.brackets.push_back(bracket);
+            result.brackets.push_back(
+                bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end)));
+            blocked += result.brackets.back().driver_clear ? 0 : 1;
         }
+    add_fixings({task, around, line, levels, choices}, result, findings);
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
@@ -274,6 +258,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     if (task.build.pickets)
         result.pickets = measured_pickets({task, around, line, levels, *faces}, choices, result.members, findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
+    if (task.build.screws) add_screws({task, around, line, levels, choices}, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
     if (levels.has_lower)
         result.diagonals =

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "build.hpp"
+#include "post_screws.hpp"
 
 namespace rakewright {
 namespace {
@@ -24,6 +25,13 @@ double radius_of(const Job& job, const Ref& post) {
     return size_of(named(job.posts, post)).along / 2;
 }
 
+/// The size of a post that is named and square, the smaller of two; else 0.
+double size_through(const Job& job, const Ref& post) {
+    if (!post.named() || named(job.posts, post).shape == PostShape::round) return 0;
+    const PostSize& size = named(job.posts, post).size;
+    return std::min(size.along, size.across);
+}
+
 /// What a section stands between, as far as its posts and stair are known.
 Surroundings surroundings_of(const Job& job, const Solution& solution, const Section& section) {
     const StandingPost *from = standing_of(solution, section.from), *to = standing_of(solution, section.to);
@@ -32,7 +40,10 @@ Surroundings surroundings_of(const Job& job, const Solution& solution, const Sec
     const Ref& over = placed ? named(job.posts, section.from).stair : section.stair;
     Surroundings around;
     around.floor = floor;
-    if (!placed) around.radii = {radius_of(job, section.from), radius_of(job, section.to)};
+    if (!placed) {
+        around.radii = {radius_of(job, section.from), radius_of(job, section.to)};
+        around.post_sizes = {size_through(job, section.from), size_through(job, section.to)};
+    }
     if (!over.named()) return around;
     around.stair = &named(solution.stairs, over);
     if (placed) {
@@ -60,6 +71,7 @@ class Solving {
         for (const Post& post : job_.posts) add_post(post);
         for (const Build& build : job_.builds) add_build(build);
         for (const Section& section : job_.sections) add_section(section);
+        note_screws_that_meet(job_, solution_);
         for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);
         if (job_.stairs.empty() && job_.sections.empty() && job_.handrails.empty() && job_.as_found.empty() &&
