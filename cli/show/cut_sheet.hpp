@@ -10,6 +10,10 @@ namespace rakewright {
 /// The tables of a solved job by where a crew stands, in the order in which it walks.
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
+/// The seats of the brackets, and how their screws are driven.
+std::vector<Table> bracket_tables(const Job& job, const Solution& solution);
+/// What each screw holds in, and where its point comes out.
+Table screw_table(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
 /// The ends coped to round posts.
 Table cope_table(const Job& job, const Solution& solution);
