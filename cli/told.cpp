@@ -410,6 +410,33 @@ class Telling {
                             (finding_.numbers[0] == 1 ? " end is" : " ends are") +
                             " beyond the reach of the saw: see its pieces at the saw",
                         {}};
+            case Trouble::mortise_near_side:
+                return {"no mortise can be cut for the " + group() + " brackets: it would leave " + length(1) +
+                            " on each side of the rail's lowest member, and `least_beside` asks for " + length(2) +
+                            ". A rabbet right across it can be, or the bracket on the surface",
+                        {}};
+            case Trouble::seat_through_member:
+                return {"the leg under the " + group() + " group cannot be let in: it is " + length(1) +
+                            " thick, and the lowest member " + length(2) + " deep",
+                        {}};
+            case Trouble::picket_on_leg:
+                return {"the first picket at the " + end() +
+                            " end stands on the upper bracket's leg: its near face is " + length(0) +
+                            " from the post at the underside, and the leg reaches " + length(1) + ", level",
+                        {}};
+            case Trouble::no_driving_order: return {no_driving_order(), {}};
+            case Trouble::screw_comes_out:
+                return {"the point of the screw of " + length(1) + " " + joint() +
+                            " comes out: the longest that does "
+                            "not is " +
+                            floored(2) +
+                            (finding_.numbers[3] > 0 ? ", and so short it holds less than is asked for" : ""),
+                        {}};
+            case Trouble::screw_holds_little:
+                return {"the screw " + joint() + " holds in " + length(1) + ", less than " + length(2), {}};
+            case Trouble::screw_without_joint:
+                return {"the screw " + joint() + " has no effect: the build has no such joint", {}};
+            case Trouble::screws_meet: return {screws_meet(), {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
         return {};
@@ -445,6 +472,40 @@ class Telling {
         for (const Post& post : job_.posts)
             if (post.id.place.begin == finding_.place.begin) return post.id.name;
         return {};
+    }
+
+    /// A length that must not be more than it is: the mark under it.
+    std::string floored(std::size_t i) const {
+        return words_of_mark(fitting_mark(finding_.numbers[i], 0, tape_), tape_) +
+               (job_.units == Unit::inch ? " in" : " mm");
+    }
+
+    /// Which screw, by its key.
+    std::string joint() const {
+        static constexpr const char* keys[] = {"`picket_to_upper`", "`picket_to_lower`", "`between_members`",
+                                               "`post_leg`", "`rail_leg`"};
+        return keys[static_cast<std::size_t>(finding_.numbers[0])];
+    }
+
+    std::string no_driving_order() const {
+        const bool one = finding_.numbers[0] == 1;
+        std::string text = "no straight driver gets home at both screws of " + whole(0) +
+                           (one ? " bracket" : " brackets") + ", on the post first or on the rail first";
+        if (finding_.numbers[1] < finding_.numbers[2])
+            text += "; at a screw in the rail " + length(1) + " is free, square to the rail, and " + length(2) +
+                    " is needed";
+        if (finding_.numbers[3] > 0) text += "; with the leg turned the other way " + whole(3) + " would do";
+        return text;
+    }
+
+    std::string screws_meet() const {
+        const std::string other = job_.sections[static_cast<std::size_t>(finding_.numbers[2])].id.name;
+        const bool known = finding_.numbers[3] > 0;
+        return "in post " + post_name() + " a screw " + (known ? "meets" : "may meet") + " one of section " + other +
+               (known ? ": their middles come within "
+                      : ", if the rails come in square round a corner or from "
+                        "opposite sides: their middles may come within ") +
+               fine(0) + ", and must stay " + fine(1) + " apart";
     }
 
     std::string handrail_name() const {

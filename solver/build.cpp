@@ -69,6 +69,19 @@ void check_feet(const Build& build, std::vector<Finding>& findings) {
     if (!feet.depth) findings.push_back({Trouble::foot_without_size, feet.place, {1}, {}});
 }
 
+/// Says which screws have no joint in the build.
+void check_screws(const Build& build, std::vector<Finding>& findings) {
+    const ScrewBuild& screws = *build.screws;
+    const auto note = [&](const std::optional<ScrewSize>& screw, double joint, bool has_joint) {
+        if (screw && !has_joint) findings.push_back({Trouble::screw_without_joint, screw->place, {joint}, {}});
+    };
+    note(screws.picket_to_upper, 0, build.pickets.has_value());
+    note(screws.picket_to_lower, 1, build.pickets && !build.lower.empty());
+    note(screws.between_members, 2, build.upper.size() > 1 || build.lower.size() > 1);
+    note(screws.post_leg, 3, build.bracket.has_value());
+    note(screws.rail_leg, 4, build.bracket && !build.bracket->rail_hole.empty());
+}
+
 }  // namespace
 
 void check(const Build& build, std::vector<Finding>& findings) {
@@ -78,6 +91,7 @@ void check(const Build& build, std::vector<Finding>& findings) {
         if (build.bracket->k_factor.place.size > 0 && !build.bracket->inside_radius)
             findings.push_back({Trouble::k_without_radius, build.bracket->k_factor.place, {}, {}});
     }
+    if (build.screws) check_screws(build, findings);
     const bool has_lower = !build.lower.empty();
     if (build.pickets) {
         check_shape(*build.pickets, findings);

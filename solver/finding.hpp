@@ -123,6 +123,16 @@ enum class Trouble {
     plate_past_round,        // at the section: group, the radius; the end
     k_without_radius,        // the k_factor
     out_of_saws_reach,       // the section or handrail: how many ends
+    mortise_near_side,       // least_beside: group, what is left beside the mortise, least_beside; also: rail_seat
+    seat_through_member,     // the section: group, how thick the leg is, how deep the member
+    picket_on_leg,           // the section: the gap at the post, how far the leg reaches; the end
+    no_driving_order,        // the section: at how many brackets, the least room, the room needed, at how many of them
+                             // another leg would do
+    screw_comes_out,         // the screw: joint, length, the longest that does not, 1 where even that holds too little
+    screw_holds_little,      // the screw: joint, how much it holds in, the least
+    screw_without_joint,     // the screw: joint
+    screws_meet,             // the section: how near they come, how far they must be, the other section, 1 where how
+                             // they lie to each other is known; the end
     no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
     left_out_of_stock,       // none: how many pieces
     pitch_gap_too_wide,      // at the section: the gap between pickets, max_gap

@@ -9,6 +9,8 @@ Driver usual_driver(Unit unit) {
     return {{inch / 4, 3 * inch}, {2 * inch, 8 * inch}};
 }
 
+double usual_least_beside(Unit unit) { return unit == Unit::inch ? 0.5 : 12; }
+
 PostSize size_of(const Post& post) {
     if (!post.around) return post.size;
     const double diameter = *post.around / std::numbers::pi;

@@ -247,6 +247,9 @@ enum class PostSeat { surface, mortise };
 enum class RailSeat { surface, rabbet, mortise };
 enum class LegWish { by_driver, up, down };
 
+/// The least wood beside a mortise, in the job's unit: 1/2 in, or 12 mm. Common practice.
+double usual_least_beside(Unit unit);
+
 /// `k_factor` means nothing without `inside_radius`: then nothing is said of the plate before it is bent.
 struct BracketBuild {
     Reading post_leg, rail_leg, width, thickness;
@@ -256,6 +259,19 @@ struct BracketBuild {
     PostSeat post_seat = PostSeat::surface;
     RailSeat rail_seat = RailSeat::surface;
     LegWish leg = LegWish::by_driver;
+    Reading least_beside = usual_least_beside(Unit::inch);
+};
+
+/// A screw of a joint, from under its head's seat to its point.
+struct ScrewSize {
+    Place place;
+    Reading length, diameter;
+};
+
+/// The screws of a build, joint by joint; one that is left out is not reckoned with.
+struct ScrewBuild {
+    std::optional<ScrewSize> picket_to_upper, picket_to_lower, between_members, post_leg, rail_leg;
+    std::optional<Reading> least_hold;  // none: six diameters of the screw
 };
 
 struct DriverBit {
@@ -283,6 +299,7 @@ struct Build {
     Reading play = 0;
     std::optional<PicketBuild> pickets;
     std::optional<BracketBuild> bracket;
+    std::optional<ScrewBuild> screws;
     Driver driver = usual_driver(Unit::inch);
     std::optional<FeetBuild> feet;
     bool tube = false, galvanised = false;

@@ -311,6 +311,30 @@ void describe(Form& form, BracketBuild& bracket) {
                  {"up", "turned up"},
                  {"down", "turned down"}},
                 may_be_left_out, "which way the leg on the post is turned");
+    bracket.least_beside = usual_least_beside(form.unit());
+    form.length("least_beside", bracket.least_beside, Range::not_negative, may_be_left_out,
+                "the least wood left on each side of a mortise in the rail; the default is common practice");
+}
+
+void describe(Form& form, ScrewSize& screw) {
+    form.about("A screw, as a straight line from the middle of its joint, square to the face that its head lies on.");
+    form.place(screw.place);
+    form.length("length", screw.length, Range::positive, be_given, "from its head's seat to its point");
+    form.length("diameter", screw.diameter, Range::positive, be_given, "of its thread");
+}
+
+void describe(Form& form, ScrewBuild& screws) {
+    form.about("The screws, joint by joint: how deep each holds, and whether its point comes out.");
+    form.part("picket_to_upper", screws.picket_to_upper,
+              "down through the upper group's lowest member into a picket's head, before what lies on that member");
+    form.part("picket_to_lower", screws.picket_to_lower,
+              "up through the lower group's highest member into a picket's foot, before what lies under that member");
+    form.part("between_members", screws.between_members, "up through each member of a group into what lies on it");
+    form.part("post_leg", screws.post_leg, "through each `post_hole` of a bracket into the post");
+    form.part("rail_leg", screws.rail_leg, "through each `rail_hole` of a bracket up into the group");
+    form.length("least_hold", screws.least_hold, Range::not_negative,
+                "the least length of a screw in what it ends in; if left out six of its diameters, which is common "
+                "practice");
 }
 
 void describe(Form& form, DriverBit& bit) {
@@ -344,6 +368,7 @@ void describe(Form& form, Build& build) {
                 "taken off each member in all, half at each end, level along the rail");
     form.part("pickets", build.pickets, "the pickets; absent, there are none");
     form.part("bracket", build.bracket, "the bracket at each end of each group; absent, there are none");
+    form.part("screws", build.screws, "the screws to be judged; absent, none are");
     build.driver = usual_driver(form.unit());
     form.part("driver", build.driver, may_be_left_out, "the driver for the brackets' screws");
     form.part("feet", build.feet, "the feet under the lower group; absent, there are none");

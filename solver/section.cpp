@@ -6,7 +6,9 @@
 #include "lower_gap.hpp"
 #include "measure/compare.hpp"
 #include "section_feet.hpp"
+#include "section_fixings.hpp"
 #include "section_pickets.hpp"
+#include "section_screws.hpp"
 #include "way.hpp"
 
 namespace rakewright {
@@ -112,17 +114,6 @@ class Checking {
     std::vector<Finding>& findings_;
 };
 
-/// The surface that the post at an end stands on: on a floor that falls, the floor at the face met.
-std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end) {
-    if (around.floor && !around.on_floor) {
-        const std::optional<double> along = face_along(line, end, 0);
-        return along ? std::optional(line.floor_height(*along)) : std::nullopt;
-    }
-    if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
-    if (around.stair) return std::nullopt;
-    return 0;
-}
-
 std::optional<GroupHeights> heights_at_post(const RailLine& line, const Levels& levels, End end, Group group,
                                             std::optional<double> surface) {
     const std::optional<double> underside = height_met(line, end, levels.underside(group)),
@@ -170,13 +161,6 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
             const Bracket bracket =
                 bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end));
             blocked += bracket.driver_clear ? 0 : 1;
-            if (leg == Leg::down && bracket.mark_height && less_than(*bracket.mark_height, build.post_leg))
-                findings.push_back({Trouble::leg_below_surface,
-                                    task.section.id.place,
-                                    {double(index_of(group)), build.post_leg - *bracket.mark_height},
-                                    {},
-                                    -1,
-                                    static_cast<int>(index_of(end))});
             if (line.is_round(end) && !bracket.stands_off)
                 findings.push_back({Trouble::plate_past_round,
                                     task.section.id.place,
@@ -187,6 +171,7 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
             result.brackets.push_back(bracket);
         }
     if (build.inside_radius) check_bends(build, result.brackets, findings);
+    add_fixings({task, around, line, levels, choices}, result, findings);
     if (blocked > 0) findings.push_back({Trouble::driver_blocked, task.section.id.place, {double(blocked)}, {}});
 }
 
@@ -359,6 +344,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
         result.feet = feet_of(task, around, line, levels, *faces,
                               result.pickets ? result.pickets->centres : std::vector<double>(), findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
+    if (task.build.screws) add_screws({task, around, line, levels, choices}, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
     if (levels.has_lower)
         result.diagonals =

@@ -1,10 +1,11 @@
 #pragma once
 
-#include "bracket/bracket.hpp"
+#include "bracket/driving.hpp"
 #include "opening/opening.hpp"
 #include "picket/rail_foot.hpp"
 #include "rail/joint.hpp"
 #include "rule/opening_limits.hpp"
+#include "screw/screw.hpp"
 
 namespace rakewright {
 
@@ -46,6 +47,37 @@ struct EndHeights {
     std::optional<GroupHeights> upper, lower;
 };
 
+/// What a bracket asks of post and rail: its seats, and, where its leg under the rail has holes, how its screws are
+/// driven.
+struct Fixing {
+    Seat seat;
+    std::optional<Driving> driving;
+};
+
+/// A joint that screws hold, in the order of their keys.
+enum class Joint { picket_to_upper, picket_to_lower, between_members, post_leg, rail_leg };
+
+/// A screw of a joint: of which group; of a bracket's at which end and at which of its holes, from 1 (else 0); how many
+/// alike stand side by side.
+struct JointScrew {
+    Joint joint = Joint::picket_to_upper;
+    Group group = Group::upper;
+    std::optional<End> end;
+    int hole = 0;
+    int count = 1;
+    double length = 0, diameter = 0;
+    ScrewHold hold;
+};
+
+/// A screw that is in a post: from where it enters wood, how long in it, how deep behind the post's face its point is,
+/// and how high it enters above what the post stands on; none where that is not known.
+struct PostScrew {
+    End end = End::from;
+    ScrewWay way;
+    double inside = 0, deep = 0, diameter = 0;
+    std::optional<double> height;
+};
+
 /// A section, solved. Lengths in the job's unit, `slope` signed from the from end to the to end.
 struct SectionResult {
     double slope = 0;
@@ -55,6 +87,9 @@ struct SectionResult {
     std::optional<Pickets> pickets;
     std::vector<RailFoot> feet;
     std::vector<Bracket> brackets;
+    std::vector<Fixing> fixings;  // of each bracket
+    std::vector<JointScrew> screws;
+    std::vector<PostScrew> post_screws;
     std::vector<OverNosing> over_nosings;
     std::optional<Diagonals> diagonals;
     std::vector<Opening> openings;    // where they were measured
@@ -77,6 +112,7 @@ struct Surroundings {
     std::array<PlacelessPost, 2> posts{};  // where the posts have no place
     Offsets beside{};
     std::array<std::optional<RailBeyond>, 2> joints{};  // what it meets where there is no post
+    std::array<double, 2> post_sizes{};  // of square posts without a place: the smaller; 0 where it is not known
     /// The treads that it is over; none over a floor.
     const StairShape* treads() const { return floor ? nullptr : stair; }
     bool placed() const { return from.has_value(); }

@@ -1,6 +1,9 @@
 #include "solution_sheet.hpp"
 
+#include <numeric>
+
 #include "cut_list.hpp"
+#include "fixing_sheet.hpp"
 #include "post_sheet.hpp"
 #include "sawing.hpp"
 #include "spacing_sheet.hpp"
@@ -290,8 +293,20 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
                [&](Sheet& row, const Member& member) { describe(row, member, saw); });
     if (result.pickets)
         sheet.part("pickets", "the pickets of one section", [&](Sheet& part) { describe(part, *result.pickets, saw); });
-    sheet.list("brackets", result.brackets, "from end first, upper group first",
-               [](Sheet& row, const Bracket& bracket) { describe(row, bracket); });
+    std::vector<std::size_t> brackets(result.brackets.size());
+    std::iota(brackets.begin(), brackets.end(), std::size_t{0});
+    sheet.list("brackets", brackets, "from end first, upper group first", [&](Sheet& row, std::size_t i) {
+        describe(row, result.brackets[i]);
+        describe(row, result.fixings[i].seat);
+        if (result.fixings[i].driving) describe(row, *result.fixings[i].driving);
+    });
+    sheet.list("screws", result.screws, "each screw that the build names, joint by joint",
+               [](Sheet& row, const JointScrew& screw) {
+                   row.word("joint", words(screw.joint), "its key in the build");
+                   row.word("group", words(screw.group), "upper or lower");
+                   if (screw.end) row.word("end", words(*screw.end), "from or to, of a bracket's screw");
+                   describe(row, screw);
+               });
     sheet.list("over_nosings", result.over_nosings, "the rail over each nosing that it passes",
                [](Sheet& row, const OverNosing& over) {
                    row.count("nosing", over.nosing, "its number, from 1");

@@ -7,6 +7,7 @@
 #include "build.hpp"
 #include "job_pickets.hpp"
 #include "measure/compare.hpp"
+#include "post_screws.hpp"
 #include "sawing.hpp"
 #include "surroundings.hpp"
 
@@ -27,6 +28,7 @@ class Solving {
         for (const Post& post : job_.posts) add_post(post);
         for (const Build& build : job_.builds) add_build(build);
         add_sections();
+        note_screws_that_meet(job_, solution_);
         add_joints();
         for (std::size_t p = 0; p < job_.posts.size(); ++p)
             solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);

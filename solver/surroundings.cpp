@@ -15,14 +15,6 @@ PlacelessPost placeless(const Job& job, const Ref& ref) {
     return {half, post.shape == PostShape::round ? half : 0, trim_of(post)};
 }
 
-/// From the axes of one ground to those of another; none if one of the two has no plan.
-std::optional<Carrying> carrying(const Job& job, const Ground& own, const Ground& other) {
-    if (own == other) return Carrying({Vector::Zero(), {}}, {Vector::Zero(), {}});
-    const std::optional<Plan>&from = plan_of(job, own), &to = plan_of(job, other);
-    if (!from || !to) return std::nullopt;
-    return Carrying(placed(*from), placed(*to));
-}
-
 /// A placed post in the axes of a ground; none if one of the two grounds has no plan.
 std::optional<StandingPost> in_axes_of(const Job& job, const Solution& solution, const Ref& post,
                                        const Ground& ground) {
@@ -31,6 +23,13 @@ std::optional<StandingPost> in_axes_of(const Job& job, const Solution& solution,
     if (own == ground) return standing;
     const std::optional<Carrying> carry = carrying(job, own, ground);
     return carry ? std::optional(carry->post(standing)) : std::nullopt;
+}
+
+/// The size of a post that is named and square, the smaller of two; else 0.
+double size_through(const Job& job, const Ref& post) {
+    if (!post.named() || named(job.posts, post).shape != PostShape::square) return 0;
+    const PostSize& size = named(job.posts, post).size;
+    return std::min(size.along, size.across);
 }
 
 Surroundings without_joints(const Job& job, const Solution& solution, const Section& section) {
@@ -51,6 +50,7 @@ Surroundings without_joints(const Job& job, const Solution& solution, const Sect
         if (!around.from || !around.to) around.from = around.to = std::nullopt;
     } else {
         around.posts = {placeless(job, section.from), placeless(job, section.to)};
+        around.post_sizes = {size_through(job, section.from), size_through(job, section.to)};
     }
     if (ground.kind != Ground::Kind::stair) return around;
     around.stair = &solution.stairs[static_cast<std::size_t>(ground.index)];
@@ -91,6 +91,13 @@ std::vector<std::size_t> members_in(const SectionResult& section, Group group) {
 }
 
 }  // namespace
+
+std::optional<Carrying> carrying(const Job& job, const Ground& own, const Ground& other) {
+    if (own == other) return Carrying({Vector::Zero(), {}}, {Vector::Zero(), {}});
+    const std::optional<Plan>&from = plan_of(job, own), &to = plan_of(job, other);
+    if (!from || !to) return std::nullopt;
+    return Carrying(placed(*from), placed(*to));
+}
 
 const StandingPost* standing_of(const Solution& solution, const Ref& post) {
     if (!post.named()) return nullptr;

@@ -20,6 +20,9 @@ Surroundings surroundings_of(const Job& job, const Solution& solution, std::size
 /// Everything about a section but its surroundings.
 SectionTask task_of(const Job& job, const Section& section, const OpeningLimits& limits);
 
+/// From the axes of one ground to those of another; none if they differ and one of the two has no plan.
+std::optional<Carrying> carrying(const Job& job, const Ground& own, const Ground& other);
+
 /// The ends of sections at a post, in the order of the job.
 std::vector<SectionEnd> ends_at(const Job& job, int post);
 

@@ -105,6 +105,16 @@ std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const 
     return std::array{*from, *to};
 }
 
+std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end) {
+    if (around.floor && !around.on_floor) {
+        const std::optional<double> along = face_along(line, end, 0);
+        return along ? std::optional(line.floor_height(*along)) : std::nullopt;
+    }
+    if (around.placed()) return (end == End::from ? around.from : around.to)->foot.z();
+    if (around.stair) return std::nullopt;
+    return 0;
+}
+
 Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces,
            const std::optional<LowerGap>& lower_gap) {
     Way way{line_along(task, around, faces), {}, {}};

@@ -22,6 +22,10 @@ struct Way {
 Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces,
            const std::optional<LowerGap>& lower_gap);
 
+/// The surface that the post at an end stands on, in the line's axes: on a floor that falls, the floor at the face met;
+/// none where that is not known.
+std::optional<double> surface_at(const Surroundings& around, const RailLine& line, End end);
+
 /// The level places of the two faces half-way up the pickets.
 std::optional<std::array<double, 2>> faces_half_way(const RailLine& line, const Levels& levels);
 

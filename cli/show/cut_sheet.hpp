@@ -12,6 +12,12 @@ std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
 /// Brackets that are set askew or on a round post, and how plates are bent, equal bends of the whole job together.
 std::vector<Table> bracket_tables(const Job& job, const Solution& solution);
+
+/// The seats of the brackets, and how their screws are driven.
+std::vector<Table> fixing_tables(const Job& job, const Solution& solution);
+
+/// What each screw holds in, and where its point comes out.
+Table screw_table(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
 /// How rails meet where there is no post.
 Table joint_table(const Job& job, const Solution& solution);

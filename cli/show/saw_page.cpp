@@ -326,6 +326,7 @@ std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution
     std::vector<Table> tables{pages.saw(), cope_table(job, solution), joint_table(job, solution), pages.trims()};
     for (Table& bench : pages.benches()) tables.push_back(std::move(bench));
     tables.push_back(pages.panels());
+    tables.push_back(screw_table(job, solution));
     return tables;
 }
 
