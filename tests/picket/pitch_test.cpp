@@ -73,6 +73,7 @@ TEST_CASE("a rail that comes drilled is cut so that its holes fall so", "[picket
 
 TEST_CASE("a pitch that leaves more than the limit is told, and by how much", "[picket][pitch]") {
     Build build = drilled(6);
+    build.bracket.reset();
     build.pickets->least_end_gap = Reading(3);
     // 60 clear: floor((60 - 1 1/2 - 6) / 6) + 1 = 9, ends of (60 - 1 1/2 - 48) / 2 = 5 1/4.
     const Solution solution = solved(floor_example(60, build));
