@@ -87,6 +87,11 @@ class Telling {
             case Trouble::joint_folds_back:
                 return {"at the " + end() + " end the other section's rail runs back along this one",
                         "check where the sections' other ends stand"};
+            case Trouble::taper_between_nothing:
+                return {"both sizes of the post are taken " + length(0) + " up it", "two heights, some way apart"};
+            case Trouble::tapered_away:
+                return {"the post would taper to nothing " + length(0) + " above what it stands on",
+                        "check the two sizes and where they were taken"};
             case Trouble::rail_misses_post:
                 return {"the rail's line passes the post at its " + end() + " end by: it runs " + length(0) +
                             " beside the post's centre",
@@ -397,6 +402,10 @@ class Telling {
             case Trouble::trim_left_out:
                 return {"the boards round the foot of post " + post_name() +
                             " are left out: over a slope how high they reach follows from the post's place only",
+                        {}};
+            case Trouble::taper_left_out:
+                return {"the taper of post " + post_name() +
+                            " is left out: it has no place. A clear distance taken `low` and `high` says the same",
                         {}};
             case Trouble::offset_without_effect:
                 return {"`offset` has no effect: a clear distance to square posts is the same beside their centres", {}};

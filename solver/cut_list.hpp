@@ -27,7 +27,7 @@ struct CutPiece {
     int quantity = 0;
     std::vector<Use> uses;
     std::optional<Trim> trim;  // of a turned picket
-    std::array<std::optional<Cope>, 2> copes{};
+    Copes copes{};
 };
 
 /// How many of equal pieces go to a section, those that are alike counted, or to a handrail.

@@ -28,6 +28,8 @@ enum class Trouble {
     low_high_between_placed,  // clear
     trim_not_thicker,        // base_trim's size: it, the post's
     two_sizes_of_round,      // the second size
+    taper_between_nothing,   // taper's height: it, size_at
+    tapered_away,            // taper: how far up the post nothing is left of it; also: the post
     size_missing,            // the post: it is no joint
     post_key_on_joint,       // a key of a joint that only a post has; also: the joint
     joint_of_two,            // the joint: how many sections end there
@@ -119,6 +121,7 @@ enum class Trouble {
     joint_moved,             // the joint: how far beside its place the tops meet
     clear_differs,           // clear: it, what the posts' places leave
     trim_left_out,           // the post named at that end
+    taper_left_out,          // the post named at that end
     offset_without_effect,   // the section: its posts are square, and have no place
     plate_past_round,        // at the section: group, the radius; the end
     k_without_radius,        // the k_factor

@@ -11,6 +11,9 @@ Driver usual_driver(Unit unit) {
 
 double usual_least_beside(Unit unit) { return unit == Unit::inch ? 0.5 : 12; }
 
+double Taper::along() const { return around ? *around / std::numbers::pi : size.front().value; }
+double Taper::across() const { return around ? along() : size.back().value; }
+
 PostSize size_of(const Post& post) {
     if (!post.around) return post.size;
     const double diameter = *post.around / std::numbers::pi;

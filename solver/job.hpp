@@ -158,6 +158,19 @@ struct BaseTrim {
     double across() const { return size.back(); }
 };
 
+/// A post that grows thicker or thinner evenly up its length: how thick it is at a second height above what it stands
+/// on, and at which one its own size was taken.
+struct Taper {
+    std::vector<Reading> size;  // along and across, or one for both
+    std::optional<Reading> around;
+    Reading height;
+    Reading size_at = 0;
+    Place place;
+
+    double along() const;
+    double across() const;
+};
+
 /// `size` of a round post is its diameter both ways; or it has the girth taped round it in place of a size. It stands
 /// at a stair or on a floor, or has no place.
 struct Post {
@@ -166,6 +179,7 @@ struct Post {
     PostShape shape = PostShape::square;
     std::optional<Reading> around;
     std::optional<BaseTrim> base_trim;
+    std::optional<Taper> taper;
     Ref stair, floor;
     std::optional<Reading> at;
     NosingNumber nosing;

@@ -142,6 +142,18 @@ void describe(Form& form, BaseTrim& trim) {
     form.length("height", trim.height, Range::positive, be_given, "plumb, above what the post stands on");
 }
 
+void describe(Form& form, Taper& taper) {
+    form.about("A post that grows thinner or thicker evenly up its length: each member is cut where it meets it.");
+    form.place(taper.place);
+    form.ways({{"size"}, {"around"}}, "`size`, or `around` of a round post");
+    form.lengths("size", taper.size, Range::positive, {2, 2}, may_be_left_out,
+                 "at `height`: along and across; one length: both alike, or the diameter");
+    form.length("around", taper.around, Range::positive, "the girth of a round post at `height`");
+    form.length("height", taper.height, Range::positive, be_given,
+                "along the post, above what it stands on: where that was taken");
+    form.length("size_at", taper.size_at, Range::not_negative, may_be_left_out, "where the post's own size was taken");
+}
+
 void describe(Form& form, Post& post) {
     form.about(
         "A post that rails run between. Without a place it only names the marks, and sections at it say their clear "
@@ -193,6 +205,7 @@ void describe(Form& form, Post& post) {
     form.written("base", base, may_be_left_out,
                  "the surface that it stands on, where that is not the tread under its centre");
     form.part("base_trim", post.base_trim, "where it is thicker below");
+    form.part("taper", post.taper, "where it grows thinner or thicker");
 }
 
 void describe(Form& form, MemberSize& member) {

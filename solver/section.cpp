@@ -190,23 +190,24 @@ void note_moved(const SectionTask& task, double clear, double moved, std::vector
     findings.push_back({Trouble::clear_differs, given->place, {clear, clear - moved}, {}});
 }
 
-/// Says which boards round a post's foot are left out, because how high they reach does not follow.
-void note_trims_left_out(const SectionTask& task, const Surroundings& around, const RailLine& line,
-                         std::vector<Finding>& findings) {
-    for (const End end : both_ends)
-        if (around.posts[index_of(end)].trim && !line.trim(end).there())
-            findings.push_back({Trouble::trim_left_out,
-                                (end == End::from ? task.section.from : task.section.to).place,
-                                {},
-                                {},
-                                -1,
-                                static_cast<int>(index_of(end))});
+/// Says which boards round a post's foot, and which tapers, are left out, because how high they are does not follow.
+void note_left_out(const SectionTask& task, const Surroundings& around, const RailLine& line,
+                   std::vector<Finding>& findings) {
+    for (const End end : both_ends) {
+        const auto note = [&](Trouble trouble) {
+            const Place place = (end == End::from ? task.section.from : task.section.to).place;
+            findings.push_back({trouble, place, {}, {}, -1, static_cast<int>(index_of(end))});
+        };
+        if (around.posts[index_of(end)].trim && !line.trim(end).there()) note(Trouble::trim_left_out);
+        if (around.tapered[index_of(end)] && !task.section.clear_twice) note(Trouble::taper_left_out);
+    }
 }
 
 void note_keys_without_effect(const SectionTask& task, const Surroundings& around, const RailLine& line,
                               std::vector<Finding>& findings) {
     const Offset& offset = task.section.offset;
-    if (!around.placed() && ((offset.from != 0 && !line.is_round(End::from)) || (offset.to != 0 && !line.is_round(End::to))))
+    if (!around.placed() &&
+        ((offset.from != 0 && !line.is_round(End::from)) || (offset.to != 0 && !line.is_round(End::to))))
         findings.push_back({Trouble::offset_without_effect, task.section.id.place, {}, {}});
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
@@ -257,10 +258,9 @@ bool choose_faces(const SectionTask& task, const Surroundings& around, SectionCh
         const std::size_t e = index_of(end);
         const bool at_from = end == End::from;
         const Place place = (at_from ? task.section.from : task.section.to).place;
-        const LeavingBy leaving =
-            !way      ? LeavingBy{std::nullopt, true}
-            : at_from ? leaving_by(*around.from, way->x, way->y, around.beside[0])
-                      : leaving_by(*around.to, -way->x, -way->y, -around.beside[1]);
+        const LeavingBy leaving = !way      ? LeavingBy{std::nullopt, true}
+                                  : at_from ? leaving_by(*around.from, way->x, way->y, around.beside[0])
+                                            : leaving_by(*around.to, -way->x, -way->y, -around.beside[1]);
         if (leaving.missed)
             findings.push_back(
                 {Trouble::rail_misses_post, place, {std::fabs(around.beside[e])}, {}, -1, static_cast<int>(e)});
@@ -328,7 +328,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     result.clear_on_slope = result.clear * line.lengthened();
     if (around.floor) note_fall(task, line, result, findings);
     if (moved != 0) note_moved(task, result.clear, moved, findings);
-    note_trims_left_out(task, around, line, findings);
+    note_left_out(task, around, line, findings);
 
     LegsBetween legs{};
     if (task.build.bracket)

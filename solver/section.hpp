@@ -110,6 +110,7 @@ struct Surroundings {
     bool closed_string = false;            // whether the stair's string on its side is closed
     std::optional<Reading> string_above;   // the top of that string, plumb above the nosing line
     std::array<PlacelessPost, 2> posts{};  // where the posts have no place
+    std::array<bool, 2> tapered{};  // posts without a place: that is left out
     Offsets beside{};
     std::array<std::optional<RailBeyond>, 2> joints{};  // what it meets where there is no post
     std::array<double, 2> post_sizes{};  // of square posts without a place: the smaller; 0 where it is not known

@@ -77,8 +77,7 @@ struct SawAtEnds {
     std::optional<SawReach> from, to;
 };
 
-SawAtEnds saw_at(const std::optional<SawLimits>& saw, const Piece& piece,
-                 const std::array<std::optional<Cope>, 2>& copes = {}) {
+SawAtEnds saw_at(const std::optional<SawLimits>& saw, const Piece& piece, const Copes& copes = {}) {
     return {reach_of_end(saw, end_cut(piece, End::from), piece.section, copes[0].has_value()),
             reach_of_end(saw, end_cut(piece, End::to), piece.section, copes[1].has_value())};
 }
@@ -118,8 +117,7 @@ StickLengths lengths_of(const Piece& piece) {
 }
 
 void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, const EndCut& from_end,
-              const EndCut& to_end, const SetOut& measure, const std::array<std::optional<Cope>, 2>& copes,
-              const std::optional<SawLimits>& saw) {
+              const EndCut& to_end, const SetOut& measure, const Copes& copes, const std::optional<SawLimits>& saw) {
     const SawAtEnds reach = saw_at(saw, piece, copes);
     sheet.length("width", piece.section.width, "level, across the rail");
     sheet.length("depth", piece.section.depth, "square to the rail");
@@ -128,6 +126,18 @@ void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, con
     sheet.length("bottom_edge", lengths.bottom_edge, "along the middle of the bottom face");
     sheet.length("overall", lengths.overall,
                  "tip to tip along the axis: the shortest square-ended stick that it comes from");
+    if (arrises_differ(piece, copes))
+        sheet.part("arrises", "the four, where the edges do not tell them: an end is cut askew or coped",
+                   [&](Sheet& part) {
+                       const auto arris = [&](const char* key, const Corner& corner) {
+                           part.length(key, length_over(piece, copes, spot_of(corner, piece.section)),
+                                       "along that arris; left and right seen from the from end");
+                       };
+                       arris("top_left", {1, 1});
+                       arris("top_right", {-1, 1});
+                       arris("bottom_left", {1, -1});
+                       arris("bottom_right", {-1, -1});
+                   });
     sheet.part("from_end", "the cut at the from end",
                [&](Sheet& part) { describe(part, from_end, reach.from, copes[0], piece.section); });
     sheet.part("to_end", "the cut at the to end",

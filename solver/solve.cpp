@@ -67,9 +67,7 @@ class Solving {
         if (result.standing && plan) result.in_plan = in_plan(placed(*plan), result.standing->foot);
     }
 
-    static double fall_of(const Floor& floor) {
-        return floor.toward == Toward::heading ? slope(floor.falls.angle) : 0;
-    }
+    static double fall_of(const Floor& floor) { return floor.toward == Toward::heading ? slope(floor.falls.angle) : 0; }
 
     /// Refuses what only a post at a stair can have, and a floor of which it is not known which way it falls.
     bool stands_on_floor(const Post& post) {
@@ -97,6 +95,7 @@ class Solving {
             refuse(Trouble::post_key_on_joint, post.around ? post.around->place : Place{}, post.around.has_value());
             refuse(Trouble::post_key_on_joint, post.base_trim ? post.base_trim->height.place : Place{},
                    post.base_trim.has_value());
+            refuse(Trouble::post_key_on_joint, post.taper ? post.taper->height.place : Place{}, post.taper.has_value());
             refuse(Trouble::post_key_on_joint, post.turn.place, post.turn.angle.rise != 0);
             refuse(Trouble::post_key_on_joint, post.lean.along.place, post.lean.along.angle.rise != 0);
             refuse(Trouble::post_key_on_joint, post.lean.across.place, post.lean.across.angle.rise != 0);
@@ -112,6 +111,13 @@ class Solving {
                round && post.has_place() && (post.turn.place.size > 0 || post.turn.angle.rise != 0));
         const PostSize size = size_of(post);
         refuse(Trouble::two_sizes_of_round, size.place, round && size.along != size.across);
+        if (const std::optional<Taper>& taper = post.taper) {
+            if (!taper->size.empty())
+                refuse(Trouble::two_sizes_of_round, taper->size.back().place,
+                       round && taper->along() != taper->across());
+            refuse(Trouble::girth_of_square, taper->around ? taper->around->place : Place{}, taper->around && !round);
+            check_taper(post, *taper);
+        }
         if (post.base_trim) {
             const BaseTrim& trim = *post.base_trim;
             refuse(Trouble::two_sizes_of_round, trim.size.back().place, round && trim.along() != trim.across());
@@ -123,6 +129,25 @@ class Solving {
                                               post.id.place});
         }
         return solution_.findings.size() == before;
+    }
+
+    /// A post must have a foot, and be there as high as both its sizes were taken.
+    void check_taper(const Post& post, const Taper& taper) {
+        const double between = taper.height - taper.size_at;
+        if (same(taper.height, taper.size_at)) {
+            solution_.findings.push_back(
+                {Trouble::taper_between_nothing, taper.height.place, {taper.height, taper.size_at}, post.id.place});
+            return;
+        }
+        const PostSize size = size_of(post);
+        for (const auto& [own, other] :
+             {std::pair(size.along, taper.along()), std::pair(size.across, taper.across())}) {
+            const double growing = (other - own) / between, at_foot = own - growing * taper.size_at;
+            if (less_than(0, at_foot, own)) continue;
+            solution_.findings.push_back(
+                {Trouble::tapered_away, taper.place, {taper.size_at - own / growing}, post.id.place});
+            return;
+        }
     }
 
     void add_build(const Build& build) {
@@ -202,10 +227,11 @@ class Solving {
             if (!post.joint) continue;
             const JointResult& joint = *post.joint;
             const Place place = job_.posts[p].id.place;
-            if (!same(joint.moved, 0, 1)) solution_.findings.push_back({Trouble::joint_moved, place, {joint.moved}, {}});
-            const auto apart = std::max_element(
-                joint.members.begin(), joint.members.end(),
-                [](const MembersMet& a, const MembersMet& b) { return a.apart() < b.apart(); });
+            if (!same(joint.moved, 0, 1))
+                solution_.findings.push_back({Trouble::joint_moved, place, {joint.moved}, {}});
+            const auto apart =
+                std::max_element(joint.members.begin(), joint.members.end(),
+                                 [](const MembersMet& a, const MembersMet& b) { return a.apart() < b.apart(); });
             if (apart != joint.members.end() && apart->apart() > alike_within)
                 solution_.findings.push_back({Trouble::joint_apart, place, {apart->apart()}, {}});
         }
@@ -250,7 +276,9 @@ class Solving {
         if (section.from.named() && section.from.index == section.to.index)
             findings.push_back({Trouble::post_at_both_ends, section.to.place, {}, section.from.place});
         if ((section.clear || section.clear_twice) && section.clear_on_slope)
-            findings.push_back({Trouble::two_clears, section.clear_on_slope->place, {},
+            findings.push_back({Trouble::two_clears,
+                                section.clear_on_slope->place,
+                                {},
                                 section.clear ? section.clear->place : section.clear_twice->place});
         const bool has_clear = section.clear || section.clear_on_slope || section.clear_twice;
         if (from && to) {
@@ -377,8 +405,8 @@ void compare_spacings(const Job& job, Solution& solution) {
     std::vector<SectionInPlace> sections;
     sections.reserve(job.sections.size());
     for (std::size_t i = 0; i < job.sections.size(); ++i)
-        sections.push_back({static_cast<int>(i), task_of(job, job.sections[i], {}),
-                            surroundings_of(job, solution, i), solution.choices.sections[i]});
+        sections.push_back({static_cast<int>(i), task_of(job, job.sections[i], {}), surroundings_of(job, solution, i),
+                            solution.choices.sections[i]});
     solution.spacings = compared(*job.spacing, tape_of(job), sections);
 }
 

@@ -50,6 +50,10 @@ Surroundings without_joints(const Job& job, const Solution& solution, const Sect
         if (!around.from || !around.to) around.from = around.to = std::nullopt;
     } else {
         around.posts = {placeless(job, section.from), placeless(job, section.to)};
+        for (const End end : {End::from, End::to}) {
+            const Ref& post = end == End::from ? section.from : section.to;
+            around.tapered[end == End::from ? 0 : 1] = post.named() && named(job.posts, post).taper;
+        }
         around.post_sizes = {size_through(job, section.from), size_through(job, section.to)};
     }
     if (ground.kind != Ground::Kind::stair) return around;

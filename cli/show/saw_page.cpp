@@ -131,6 +131,16 @@ class SawAndBench {
         return words_for(setting.miter) + " / " + words_for(setting.bevel);
     }
 
+    /// The four arrises of a piece that is cut askew or coped.
+    std::string arrises_of(const CutPiece& piece) const {
+        if (!arrises_differ(piece.piece, piece.copes)) return {};
+        std::string text = "; arrises";
+        for (const Corner& corner : {Corner{1, 1}, Corner{-1, 1}, Corner{1, -1}, Corner{-1, -1}})
+            text += std::string(text.back() == 's' ? " " : ", ") + words(corner) + " " +
+                    cells_.length(length_over(piece.piece, piece.copes, spot_of(corner, piece.piece.section))).shown;
+        return text;
+    }
+
     static std::string names_of(const CutPiece& piece) {
         std::string names;
         for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
@@ -220,20 +230,21 @@ class SawAndBench {
         const std::string where = destinations(piece);
         const bool once = saw_is_set_once(piece);
         const auto setting = [&](double slope) { return Cell{"", cells_.angle(slope).raw}; };
-        Row row{{cells_.word(mark_of(index)),
-                 cells_.count(piece.quantity),
-                 cells_.word(names_of(piece)),
-                 {"", exact(size.width)},
-                 {"", exact(size.depth)},
-                 cells_.word(section),
-                 cells_.word(edge_of(piece.stuff, piece.measure.edge)),
-                 cells_.word(words(piece.measure.from)),
-                 cells_.word(words(piece.measure.to)),
-                 {ends_of(piece.stuff, piece.measure, once),
-                  words(piece.measure.from) + std::string(", ") + words(piece.measure.to)},
-                 cells_.fitting(piece.measure.length, piece.room),
-                 {"", exact(piece.overall)}},
-                names_of(piece) + ": " + where + "; tip to tip " + cells_.length(piece.overall).shown};
+        Row row{
+            {cells_.word(mark_of(index)),
+             cells_.count(piece.quantity),
+             cells_.word(names_of(piece)),
+             {"", exact(size.width)},
+             {"", exact(size.depth)},
+             cells_.word(section),
+             cells_.word(edge_of(piece.stuff, piece.measure.edge)),
+             cells_.word(words(piece.measure.from)),
+             cells_.word(words(piece.measure.to)),
+             {ends_of(piece.stuff, piece.measure, once),
+              words(piece.measure.from) + std::string(", ") + words(piece.measure.to)},
+             cells_.fitting(piece.measure.length, piece.room),
+             {"", exact(piece.overall)}},
+            names_of(piece) + ": " + where + "; tip to tip " + cells_.length(piece.overall).shown + arrises_of(piece)};
         for (const EndCut* end : {&piece.from_end, &piece.to_end}) {
             for (const double slope : {end->flat.miter, end->flat.bevel, end->edge.miter, end->edge.bevel})
                 row.cells.push_back(setting(slope));

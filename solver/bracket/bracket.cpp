@@ -63,7 +63,7 @@ void set_in_space(Bracket& bracket, const BracketBuild& build, const RailLine& l
         bracket.mark_right = *bracket.mark_height + climb;
     }
     if (line.is_round(bracket.end)) {
-        const Cylinder& post = line.round(bracket.end);
+        const Shaft& post = line.round(bracket.end);
         bracket.stands_off = falls_away(post.radius, off_touching_line(build, line, face, post.upright));
     }
 }

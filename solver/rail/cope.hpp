@@ -7,13 +7,26 @@
 
 namespace rakewright {
 
-/// The end of a stick that is hollowed to lie on a cylinder. Over a spot of the section it reaches past the cut at the
-/// stick's centre line, along the stick and away from it, by
-///   per_left left + per_top top + stretch (root(off) - root(off + off_left left + off_top top)),
-/// root(m) = sqrt(radius^2 - m^2): seen along the cylinder's axis, m is how far the line over that spot passes it.
+/// What of a number over a section: at its centre, and how it changes over it.
+struct OverSection {
+    double at_centre = 0;
+    double left = 0, top = 0;
+    double left_left = 0, left_top = 0, top_top = 0;
+
+    /// How much more it is over a spot than at the centre.
+    double more(Spot spot) const {
+        return left * spot.left + top * spot.top + left_left * spot.left * spot.left + left_top * spot.left * spot.top +
+               top_top * spot.top * spot.top;
+    }
+};
+
+/// The end of a stick that is hollowed to lie on a round post. Over a spot of the section it reaches past the cut at
+/// the stick's centre line, along the stick and away from it, by
+///   per_left left + per_top top + stretch (root(room at the centre) - root(room over the spot)),
+/// `room` being the square of half the way through the post of the line over that spot, in units of the stretch.
 struct Cope {
-    double radius = 0;
-    double off = 0, off_left = 0, off_top = 0;
+    double radius = 0;  // of the post where the centre line meets it
+    OverSection room;
     double per_left = 0, per_top = 0;
     double stretch = 1;
     double longest = 0, shortest = 0;  // of what it reaches, over the whole section
@@ -21,20 +34,28 @@ struct Cope {
     double depth() const { return longest - shortest; }
 };
 
-/// How far past the centre line's cut the cope reaches over a spot that meets the cylinder; negative where it is
-/// shorter.
+/// How far past the centre line's cut the cope reaches over a spot that meets the post; negative where it is shorter.
 double outward(const Cope& cope, Spot spot);
 
-/// What a cylinder makes of the end of a stick: the plane that touches it where the centre line meets it, as the stick
-/// sees it, and the cope. `missed` where a line of the section passes the axis farther off than the radius, by that
-/// much of the axis; neither is to be used then. Neither is set where the stick runs along the surface.
+/// What a round post makes of the end of a stick: the plane that touches it where the centre line meets it, as the
+/// stick sees it, and the cope. `missed` where a line of the section passes the post by, so far off its axis at most;
+/// neither is to be used then. Neither is set where the stick runs along the surface.
 struct Coping {
     std::optional<Slant> touching;
     Cope cope;
     double farthest = 0;  // from the axis, of the section's lines
     bool missed = false;
 };
-Coping cope_to(const Frame& frame, const CrossSection& section, const Cylinder& cylinder, End end);
+Coping cope_to(const Frame& frame, const CrossSection& section, const Shaft& post, End end);
+
+/// The copes of a piece's ends, where they are coped.
+using Copes = std::array<std::optional<Cope>, 2>;
+
+/// Length of a piece along a spot of its section, its copes included.
+double length_over(const Piece& piece, const Copes& copes, Spot spot);
+
+/// Whether the four arrises of a piece are not told by its top and bottom edge: it is cut askew or coped.
+bool arrises_differ(const Piece& piece, const Copes& copes);
 
 /// A face of a stick, and how wide it is.
 struct StickFace {

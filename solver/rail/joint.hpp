@@ -5,7 +5,8 @@
 namespace rakewright {
 
 /// The rail that a section meets at a joint without a post, in the section's own axes: the level unit direction away
-/// from the joint, its rise for each unit of level that way, and where the tops of its groups stand plumb over the joint.
+/// from the joint, its rise for each unit of level that way, and where the tops of its groups stand plumb over the
+/// joint.
 struct RailBeyond {
     double x = 1, y = 0;
     double slope = 0;
@@ -27,9 +28,9 @@ struct RailJoint {
 /// beside the joint's place. None where the other rail runs back along this one.
 std::optional<RailJoint> joint_at(const RailLine& line, const Levels& levels, End end, const RailBeyond& beyond);
 
-/// One corner of two members that meet: how far the second's arris ends from the first's in their joint plane, and where
-/// the first's arris comes out on the second's section. Left and right as seen along the first member, on the second as
-/// seen along that.
+/// One corner of two members that meet: how far the second's arris ends from the first's in their joint plane, and
+/// where the first's arris comes out on the second's section. Left and right as seen along the first member, on the
+/// second as seen along that.
 struct CornerMet {
     Corner corner;
     double plumb = 0;  // higher positive

@@ -7,69 +7,43 @@
 namespace rakewright {
 namespace {
 
-/// The level distances between two feet. Feet in line with an axis but for rounding are in line with it: a rail straight
-/// across its stair is level, not of a rake of 1e-16.
+/// The level distances between two feet. Feet in line with an axis but for rounding are in line with it: a rail
+/// straight across its stair is level, not of a rake of 1e-16.
 std::array<double, 2> feet_apart(const StandingPost& from, const StandingPost& to) {
     const double scale = std::fmax(from.foot.norm(), to.foot.norm());
     const auto apart = [&](double a, double b) { return same(a, b, scale) ? 0 : b - a; };
     return {apart(from.foot.x(), to.foot.x()), apart(from.foot.y(), to.foot.y())};
 }
 
+Shaft shaft_of(const StandingPost& post) { return {post.foot, post.tipped.upright, post.radius, post.widening_along}; }
+
 /// What a line meets at a post; where a round post's plane stands is not known until it is known how high it is met.
 Meeting meeting_at(const StandingPost& post, Face face, const Vector& way) {
     if (face == Face::joint) return {{post.foot, way}, {}};
     if (face != Face::round) return {face_plane(post, face), {}};
-    return {{post.foot + post.radius * way, way}, {post.foot, post.tipped.upright, post.radius}};
+    return {{post.foot + post.radius * way, way}, shaft_of(post)};
 }
 
 TrimMet trim_met(const StandingPost& post, Face face, const Vector& way) {
     if (!post.trim) return {};
     const double radius = post.trim->half_along, up_to = post.foot.z() + post.trim->height;
     if (face != Face::round) return {{trim_plane(post, face), {}}, up_to};
-    return {{{post.foot + radius * way, way}, {post.foot, post.tipped.upright, radius}}, up_to};
+    return {{{post.foot + radius * way, way}, {post.foot, post.tipped.upright, radius, 0}}, up_to};
 }
 
-/// A middle line seen along a round post's axis: what of it is square to that, for each unit of level, and the point
-/// where it is nearest to the axis, from there.
-struct SeenAlongAxis {
-    Vector way, nearest;
-    double at_nearest = 0;  // along the line
-    bool crosses = false;   // not so nearly along the axis that nothing can be cut to it
-};
-
-SeenAlongAxis seen_along_axis(const RailLine& line, const Cylinder& post, double above) {
-    const auto square = [&](const Vector& v) { return Vector(v - post.upright.dot(v) * post.upright); };
-    SeenAlongAxis seen;
-    seen.way = square(Vector(line.x, line.y, line.slope));
-    const Vector start = square(line.at(0, above) - post.point);
-    const double size = seen.way.squaredNorm();
-    seen.crosses = std::sqrt(size) * steepest_cut > 1;
-    seen.at_nearest = seen.crosses ? -start.dot(seen.way) / size : 0;
-    seen.nearest = start + seen.at_nearest * seen.way;
-    return seen;
-}
-
-/// Where the middle line meets a round post, and the unit vector square to its surface there.
-struct OnSurface {
-    double along = 0;
-    Vector normal;
-};
-
-std::optional<OnSurface> met_on_round(const RailLine& line, const Cylinder& post, End end, double above) {
-    const SeenAlongAxis seen = seen_along_axis(line, post, above);
-    const double room = post.radius * post.radius - seen.nearest.squaredNorm();
-    if (!seen.crosses || room < 0) return std::nullopt;
-    const double out = std::sqrt(room / seen.way.squaredNorm()) * (end == End::from ? 1 : -1);
-    const OnSurface met{seen.at_nearest + out, (seen.nearest + out * seen.way) / post.radius};
-    if (std::fabs(met.normal.dot(seen.way)) * steepest_cut < 1) return std::nullopt;
+/// Where the middle line meets a round post, level along it, and the unit vector square to its surface there.
+std::optional<OnShaft> met_on_round(const RailLine& line, const Shaft& post, End end, double above) {
+    const Vector way = Vector(line.x, line.y, line.slope) / line.lengthened();
+    std::optional<OnShaft> met = met_on(post, line.at(0, above), way, end == End::from);
+    if (!met || std::fabs(met->outward.dot(way)) * steepest_cut < 1) return std::nullopt;
+    met->along /= line.lengthened();
     return met;
 }
 
 /// How far along the line a meeting stands.
-std::optional<double> met_along(const RailLine& line, const Plane& plane, const Cylinder& round, End end,
-                                double above) {
+std::optional<double> met_along(const RailLine& line, const Plane& plane, const Shaft& round, End end, double above) {
     if (round.radius > 0) {
-        const std::optional<OnSurface> met = met_on_round(line, round, end, above);
+        const std::optional<OnShaft> met = met_on_round(line, round, end, above);
         return met ? std::optional(met->along) : std::nullopt;
     }
     const Vector way(line.x, line.y, line.slope);
@@ -88,15 +62,15 @@ bool meets_trim(const RailLine& line, End end, double above) {
 
 Meeting of_post(const RailLine& line, End end) { return {line.face(end), line.round(end)}; }
 
-/// A post's plane and the axis of a round one, for a post without a place whose face at two heights over the line stands
-/// there, and whose centre the line passes to the left of.
+/// A post's plane and the axis of a round one, for a post without a place whose face at two heights over the line
+/// stands there, and whose centre the line passes to the left of.
 void lean_face(RailLine& line, End end, const std::array<double, 2>& above, const std::array<double, 2>& along) {
     const double inward = end == End::from ? 1 : -1;
     const Vector low = line.at(along[0], above[0]), high = line.at(along[1], above[1]);
     const Vector up = (high - low).normalized();
     const Vector normal = inward * Vector(up.z() * line.x, up.z() * line.y, -(up.x() * line.x + up.y() * line.y));
     (end == End::from ? line.from : line.to) = {low, normal};
-    Cylinder& round = line.rounds[end == End::from ? 0 : 1];
+    Shaft& round = line.rounds[end == End::from ? 0 : 1];
     if (round.radius == 0) return;
     const Vector left(-line.y, line.x, 0);
     const double beside = left.dot(line.origin - round.point);
@@ -167,12 +141,12 @@ RailLine line_over(double clear, const NosingLine& nosings, const std::array<Pla
         const double centre = face - inward * (post.radius > 0 ? out_to(post.radius) : post.half_along);
         line.centres[e] = centre;
         const auto cylinder = [&](double radius) {
-            return Cylinder{Vector(centre, -beside[e], 0), Vector::UnitZ(), radius};
+            return Shaft{Vector(centre, -beside[e], 0), Vector::UnitZ(), radius, 0};
         };
         if (post.radius > 0) line.rounds[e] = cylinder(post.radius);
         if (!post.trim || nosings.slope != 0) continue;
         const Plane plane{Vector(centre + inward * post.trim->half_along, 0, 0), inward * Vector::UnitX()};
-        line.trims[e] = {{plane, post.radius > 0 ? cylinder(post.trim->half_along) : Cylinder{}},
+        line.trims[e] = {{plane, post.radius > 0 ? cylinder(post.trim->half_along) : Shaft{}},
                          nosings.height + post.trim->height};
     }
     return line;
@@ -205,8 +179,8 @@ std::optional<double> face_along(const RailLine& line, End end, double above) {
 
 std::optional<Plane> plane_met(const RailLine& line, const Meeting& meeting, End end, double above) {
     if (!meeting.is_round()) return meeting.plane;
-    const std::optional<OnSurface> met = met_on_round(line, meeting.round, end, above);
-    return met ? std::optional(Plane{line.at(met->along, above), met->normal}) : std::nullopt;
+    const std::optional<OnShaft> met = met_on_round(line, meeting.round, end, above);
+    return met ? std::optional(Plane{line.at(met->along, above), met->outward}) : std::nullopt;
 }
 
 std::optional<Plane> face_at(const RailLine& line, End end, double above) {
@@ -219,7 +193,7 @@ Meeting met_between(const RailLine& line, End end, double underside, double top)
 }
 
 double off_axis(const RailLine& line, End end, double above) {
-    return seen_along_axis(line, line.round(end), above).nearest.norm();
+    return crossing_of(line.round(end), line.at(0, above), Vector(line.x, line.y, line.slope) / line.lengthened()).off;
 }
 
 void touch_round_posts(RailLine& line, double above) {

@@ -19,7 +19,7 @@ struct FloorUnder {
 /// the one that touches it where the rail's middle line meets it.
 struct Meeting {
     Plane plane;
-    Cylinder round;
+    Shaft round;
     bool is_round() const { return round.radius > 0; }
 };
 
@@ -44,8 +44,8 @@ struct RailEnd {
 
 /// The way a section's rail goes: a plumb plane through the centres of its posts' feet, or beside them, the nosing line
 /// or floor as it runs in that plane, and the post faces that bound it. Places along it are level distances from its
-/// origin, along (x, y), which is where it passes the centre of the from post's foot, or that post's face where only the
-/// clear distance is known. `above` is always plumb over the nosing line or floor.
+/// origin, along (x, y), which is where it passes the centre of the from post's foot, or that post's face where only
+/// the clear distance is known. `above` is always plumb over the nosing line or floor.
 struct RailLine {
     Vector origin = Vector::Zero();  // on the nosing line or floor
     double x = 1, y = 0;             // the level unit direction from the from end to the to end
@@ -53,16 +53,16 @@ struct RailLine {
     Plane from, to;                  // normals looking into the section
     FloorUnder floor{};              // where the section is over a floor and not over treads
     // Round posts; `from` and `to` are then the planes that touch them where the rail's middle line meets them.
-    std::array<Cylinder, 2> rounds{};
+    std::array<Shaft, 2> rounds{};
     std::array<TrimMet, 2> trims{};
     std::array<double, 2> centres{};  // where along it passes the posts' centres
     std::array<RailEnd, 2> ends{};
-    std::array<bool, 2> joints{};     // where there is no post
+    std::array<bool, 2> joints{};  // where there is no post
 
     const RailEnd& end_of(End end) const { return ends[end == End::from ? 0 : 1]; }
     bool is_joint(End end) const { return joints[end == End::from ? 0 : 1]; }
     const Plane& face(End end) const { return end == End::from ? from : to; }
-    const Cylinder& round(End end) const { return rounds[end == End::from ? 0 : 1]; }
+    const Shaft& round(End end) const { return rounds[end == End::from ? 0 : 1]; }
     const TrimMet& trim(End end) const { return trims[end == End::from ? 0 : 1]; }
     bool is_round(End end) const { return round(end).radius > 0; }
     Vector at(double along, double above = 0) const {

@@ -28,9 +28,7 @@ double outward_of(const Member& member, End end, Spot spot) {
     return end == End::from ? -beyond : beyond;
 }
 
-double length_over(const Member& member, Spot spot) {
-    return length(member.stick.piece) + outward_of(member, End::from, spot) + outward_of(member, End::to, spot);
-}
+double length_over(const Member& member, Spot spot) { return length_over(member.stick.piece, member.copes, spot); }
 
 double longest_outward(const Member& member, End end) {
     if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1]) return cope->longest;
@@ -132,8 +130,7 @@ class Cutting {
         if (cut_there)
             slant = *cut_there;
         else
-            findings_.push_back(
-                {Trouble::cut_too_steep, place_, {}, {}, -1, end == End::from ? 0 : 1});
+            findings_.push_back({Trouble::cut_too_steep, place_, {}, {}, -1, end == End::from ? 0 : 1});
         return cut_there.has_value();
     }
 
@@ -141,9 +138,8 @@ class Cutting {
     bool trim_round(Member& member, const Meeting& met, End end, double underside, double thickness, Slant& slant) {
         const std::size_t e = end == End::from ? 0 : 1;
         const Vector inward = (end == End::from ? play_ / 2 : -play_ / 2) * Vector(line_.x, line_.y, 0);
-        Cylinder post = met.round;
-        const std::optional<Plane> bare =
-            plane_met(line_, met, end, underside + member.depth / 2 * line_.lengthened());
+        Shaft post = met.round;
+        const std::optional<Plane> bare = plane_met(line_, met, end, underside + member.depth / 2 * line_.lengthened());
         post.point += inward;
         if (bare) post.point += thickness * bare->normal;
         const Coping coping = cope_to(member.stick.frame, member.stick.piece.section, post, end);

@@ -53,7 +53,7 @@ struct Member {
     SetOut measure;
     std::array<double, 2> shortened{};
     Stick stick;
-    std::array<std::optional<Cope>, 2> copes{};
+    Copes copes{};
 };
 
 /// How far along a member, from its frame's origin, its end lies over a spot of its section.

@@ -39,15 +39,31 @@ std::optional<double> height_of_foot(const Post& post, const StairShape& stair, 
 /// How it stands with the centre of its foot there.
 StandingPost standing(const Post& post, const Vector& foot) {
     const Axes plumb = turned(post.turn.angle);
-    const PostSize size = size_of(post);
+    PostSize size = size_of(post);
+    double widening_along = 0, widening_across = 0;
+    if (const std::optional<Taper>& taper = post.taper) {
+        const double between = taper->height - taper->size_at;
+        widening_along = (taper->along() - size.along) / 2 / between;
+        widening_across = (taper->across() - size.across) / 2 / between;
+        size.along -= 2 * widening_along * taper->size_at;
+        size.across -= 2 * widening_across * taper->size_at;
+    }
     return {foot,
             plumb,
             tipped(plumb, slope(post.lean.along.angle), slope(post.lean.across.angle)),
             size.along / 2,
             size.across / 2,
             post.shape == PostShape::round ? size.along / 2 : 0,
+            widening_along,
+            widening_across,
             trim_of(post),
             post.shape == PostShape::joint};
+}
+
+/// A face whose distance from the axis grows by so much for each unit up the post.
+Plane widening_face(const Plane& face, const Vector& upright, double widening) {
+    if (widening == 0) return face;
+    return {face.point, (face.normal - widening * upright).normalized()};
 }
 
 Plane face_plane(const StandingPost& post, Face face, double half_along, double half_across) {
@@ -89,8 +105,7 @@ std::optional<TrimmedFoot> trim_of(const Post& post) {
 PlacedAxes placed(const Plan& plan) { return {Vector(plan.x, plan.y, plan.level), turned(plan.heading.angle)}; }
 
 Vector in_plan(const PlacedAxes& ground, const Vector& point) {
-    return ground.origin + point.x() * ground.axes.first + point.y() * ground.axes.second +
-           Vector(0, 0, point.z());
+    return ground.origin + point.x() * ground.axes.first + point.y() * ground.axes.second + Vector(0, 0, point.z());
 }
 
 Vector Carrying::way(const Vector& way) const {
@@ -134,7 +149,9 @@ LeavingBy leaving_by(const StandingPost& post, double x, double y, double beside
 }
 
 Plane face_plane(const StandingPost& post, Face face) {
-    return face_plane(post, face, post.half_along, post.half_across);
+    const bool is_end = face == Face::uphill || face == Face::downhill;
+    return widening_face(face_plane(post, face, post.half_along, post.half_across), post.tipped.upright,
+                         is_end ? post.widening_along : post.widening_across);
 }
 
 Plane trim_plane(const StandingPost& post, Face face) {

@@ -4,6 +4,7 @@
 
 #include "../space/frame.hpp"
 #include "../stair/stair.hpp"
+#include "shaft.hpp"
 
 namespace rakewright {
 
@@ -21,17 +22,11 @@ struct StandingPost {
     Axes plumb, tipped;
     double half_along = 0;
     double half_across = 0;
-    double radius = 0;  // of a round post; then both halves are as much
+    double radius = 0;                               // of a round post; then both halves are as much
+    double widening_along = 0, widening_across = 0;  // of the halves, for each unit up the post from its foot
     std::optional<TrimmedFoot> trim;
     bool joint = false;  // there is no post
     bool round() const { return radius > 0; }
-};
-
-/// A round post as a rail meets it: a point of its axis, the unit direction of the axis, its radius; 0 where there is
-/// none.
-struct Cylinder {
-    Vector point = Vector::Zero(), upright = Vector::UnitZ();
-    double radius = 0;
 };
 
 /// The post at its stair. Its foot stands on the surface under its centre, or the one that it names. Adds what is

@@ -52,16 +52,11 @@ std::optional<Leaves> within_stick(const Stick& stick, const ScrewWay& screw) {
     return line.left();
 }
 
-std::optional<Bore> within_round(const Cylinder& post, const ScrewWay& screw) {
-    const auto square = [&](const Vector& v) { return Vector(v - post.upright.dot(v) * post.upright); };
-    const Vector way = square(screw.way), start = square(screw.seat - post.point);
-    const double size = way.squaredNorm();
-    if (size < rounding) return std::nullopt;
-    const double nearest = -start.dot(way) / size,
-                 room = post.radius * post.radius - (start + nearest * way).squaredNorm();
-    if (room <= 0) return std::nullopt;
-    const double half = std::sqrt(room / size);
-    return Bore{nearest - half, nearest + half};
+std::optional<Bore> within_round(const Shaft& post, const ScrewWay& screw) {
+    const std::optional<OnShaft> in = met_on(post, screw.seat, screw.way, false),
+                                  out = met_on(post, screw.seat, screw.way, true);
+    if (!in || !out) return std::nullopt;
+    return Bore{in->along, out->along};
 }
 
 ScrewHold held_by(const std::vector<Bored>& things, std::size_t fastened, double length) {

@@ -28,7 +28,7 @@ struct Leaves {
 std::optional<Leaves> within_stick(const Stick& stick, const ScrewWay& screw);
 
 /// Where a line is within a round post without ends; none where it misses it.
-std::optional<Bore> within_round(const Cylinder& post, const ScrewWay& screw);
+std::optional<Bore> within_round(const Shaft& post, const ScrewWay& screw);
 
 /// Through which of a thing's faces a screw's point comes out.
 enum class ComesOut { nowhere, side, end, top, bottom, far_face };

@@ -39,7 +39,7 @@ Bracket bracket_on(const BracketBuild& build, const RailLine& line, double under
 }
 
 /// How far a point lies off a round post, along a direction, from the nearer root of the ray that meets its surface.
-double off_surface(const Vector& point, const Vector& direction, const Cylinder& post) {
+double off_surface(const Vector& point, const Vector& direction, const Shaft& post) {
     const auto square = [&](const Vector& v) { return Vector(v - post.upright.dot(v) * post.upright); };
     const Vector from = square(point - post.point), way = square(direction);
     const double a = way.squaredNorm(), b = from.dot(way), c = from.squaredNorm() - post.radius * post.radius;

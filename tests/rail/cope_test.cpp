@@ -13,11 +13,15 @@ constexpr double pi = 3.14159265358979323846;  // from memory
 
 /// A level or raked stick from the axis of a plumb post of radius q, its centre line `off` to the left of the axis.
 Coping at_plumb_post(double q, const CrossSection& section, double slope = 0, double off = 0, End end = End::from) {
-    return cope_to(frame_on_slope(Vector(0, off, 0), 1, 0, slope), section, {Vector::Zero(), Vector::UnitZ(), q}, end);
+    return cope_to(frame_on_slope(Vector(0, off, 0), 1, 0, slope), section, {Vector::Zero(), Vector::UnitZ(), q, 0},
+                   end);
 }
 
-/// How far a point is from an axis.
-double from_axis(const Cylinder& post, const Vector& point) { return (point - post.point).cross(post.upright).norm(); }
+/// How far a point is off the surface of a shaft, square to its axis; outside positive.
+double off_surface(const Shaft& post, const Vector& point) {
+    const Vector from = point - post.point;
+    return from.cross(post.upright).norm() - (post.radius + post.widening * from.dot(post.upright));
+}
 
 }  // namespace
 
@@ -81,8 +85,8 @@ TEST_CASE("every point of every outline lies on a leaning post, on the side of t
     Random random("every point of every outline");
     for (int i = 0; i < 300; ++i) {
         const Vector upright = Vector(random.uniform(-0.2, 0.2), random.uniform(-0.2, 0.2), 1).normalized();
-        const Cylinder post{Vector(random.uniform(-1, 1), random.uniform(-1, 1), random.uniform(-5, 5)), upright,
-                            random.uniform(4, 9)};
+        const Shaft post{Vector(random.uniform(-1, 1), random.uniform(-1, 1), random.uniform(-5, 5)), upright,
+                         random.uniform(4, 9), i % 3 == 0 ? 0 : random.uniform(-0.1, 0.1)};
         const double turn = random.uniform(0, 2 * pi);
         const Frame frame = frame_on_slope(Vector::Zero(), std::cos(turn), std::sin(turn), random.uniform(-1, 1));
         const CrossSection section{random.uniform(0.5, 3), random.uniform(0.5, 3)};
@@ -94,8 +98,8 @@ TEST_CASE("every point of every outline lies on a leaning post, on the side of t
             const auto meet = [&](Spot spot) {
                 const double along = coping.touching->at + away * outward(coping.cope, spot);
                 const Vector point = point_on(frame, along, spot);
-                CHECK_THAT(from_axis(post, point), within(post.radius, 1e-12));
-                CHECK(from_axis(post, point - 0.01 * away * frame.along) > post.radius);
+                CHECK_THAT(off_surface(post, point), within(0, 1e-12));
+                CHECK(off_surface(post, point - 0.01 * away * frame.along) > 0);
             };
             for (const StickFace& face : faces_of(section)) {
                 const std::vector<OutlinePoint> outline = outline_on(coping.cope, face, section);
@@ -122,9 +126,31 @@ TEST_CASE("every point of every outline lies on a leaning post, on the side of t
     }
 }
 
+TEST_CASE("a column that tapers is met by each rail at its own height", "[rail][cope]") {
+    // From 9 1/2 at the floor to 7 5/8 at 8 ft: the radius is 0.9375 / 96 less for each inch up.
+    const double thinner = 0.9375 / 96;
+    const Shaft post{Vector::Zero(), Vector::UnitZ(), 4.75, -thinner};
+    for (const double height : {3.0, 35.0}) {
+        const Coping coping = cope_to(frame_on_slope(Vector(0, 0, height), 1, 0, 0), {3.5, 1.5}, post, End::from);
+        REQUIRE(coping.touching);
+        const double radius = 4.75 - thinner * height;
+        CHECK_THAT(coping.touching->at, within(radius, 1e-14));
+        CHECK_THAT(coping.touching->per_top, within(-thinner, 1e-15));
+        const auto reaches = [&](double left, double top) {
+            const double there = 4.75 - thinner * (height + top);
+            return coping.touching->at - std::sqrt(there * there - left * left);
+        };
+        for (const double left : {-1.75, -0.6, 0.0, 1.75})
+            for (const double top : {-0.75, 0.2, 0.75})
+                CHECK_THAT(outward(coping.cope, {left, top}), within(reaches(left, top), 1e-13));
+        CHECK_THAT(coping.cope.longest, within(reaches(1.75, 0.75), 1e-13));
+        CHECK_THAT(coping.cope.shortest, within(reaches(0, -0.75), 1e-13));
+    }
+}
+
 TEST_CASE("the plane that touches is the cope's own slope at the centre line", "[rail][cope]") {
     const Frame frame = frame_on_slope(Vector(0, 0.75, 0), 1, 0, 0.6);
-    const Cylinder post{Vector::Zero(), Vector(0.05, -0.08, 1).normalized(), 4};
+    const Shaft post{Vector::Zero(), Vector(0.05, -0.08, 1).normalized(), 4, 0.03};
     for (const End end : {End::from, End::to}) {
         const Coping coping = cope_to(frame, {1.5, 1.5}, post, end);
         REQUIRE(coping.touching);
@@ -145,7 +171,7 @@ TEST_CASE("as wide as the post is a half-round cope, wider is missed", "[rail][c
     CHECK_THAT(wider.farthest, within(2.0005, 1e-15));
     // A stick that runs along the post is cut to nothing.
     const Coping along =
-        cope_to(frame_plumb(Vector::Zero(), 1, 0), {1, 1}, {Vector::Zero(), Vector::UnitZ(), 2}, End::to);
+        cope_to(frame_plumb(Vector::Zero(), 1, 0), {1, 1}, {Vector::Zero(), Vector::UnitZ(), 2, 0}, End::to);
     CHECK_FALSE(along.missed);
     CHECK_FALSE(along.touching);
 }

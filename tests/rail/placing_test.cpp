@@ -36,7 +36,8 @@ Job round_the_corner(double x, double y, double heading) {
     porch.id = called("porch");
     porch.plan = planned(x + 44 * turn.cosine, y + 44 * turn.sine, heading + 90, 0);
     job.floors = {porch};
-    job.posts.push_back(on_floor(70, -4));  // 70 to the stair's left, 4 beyond the last nosing: in line with the head post
+    job.posts.push_back(
+        on_floor(70, -4));  // 70 to the stair's left, 4 beyond the last nosing: in line with the head post
     job.sections.push_back(section_between(1, 2));
     job.sections[1].id = called("deck");
     return job;
@@ -88,8 +89,8 @@ TEST_CASE("turning and moving a whole job in plan changes none of its pieces", "
 }
 
 TEST_CASE("a post of another stair is seen where it stands", "[rail][placing]") {
-    // The same two posts, both at one stair; or the head post at a second stair, that stands turned elsewhere but puts it
-    // on the same spot.
+    // The same two posts, both at one stair; or the head post at a second stair, that stands turned elsewhere but puts
+    // it on the same spot.
     Job one = even_example();
     one.posts[1].across = 9;
     one.posts[1].turn = in_degrees(12);
@@ -180,6 +181,35 @@ TEST_CASE("the boards round a foot narrow the opening beside the post", "[rail][
     CHECK_THAT(at_post(), within(gap, 1e-11));
 }
 
+TEST_CASE("at posts that taper each member is as long as it is far there", "[rail][placing]") {
+    // Square columns from 9 1/2 at the floor to 7 5/8 at 8 ft, 80 apart on a floor.
+    Job job = even_example(square_build());
+    job.builds[0].bracket.reset();
+    job.builds[0].play = 0;
+    job.stairs.clear();
+    job.floors.resize(1);
+    job.posts = {on_floor(0, 0, 9.5), on_floor(80, 0, 9.5)};
+    const double thinner = 0.9375 / 96;
+    for (const PostShape shape : {PostShape::square, PostShape::round}) {
+        for (Post& post : job.posts) {
+            post.shape = shape;
+            post.taper = Taper{{Reading(7.625)}, {}, 96, 0, {}};
+        }
+        const Solution solution = measured(job);
+        const auto clear_at = [&](double height) { return 80 - 2 * (4.75 - thinner * height); };
+        const SectionResult& section = solution.sections[0];
+        const double middles[] = {36 - 0.625, 36 - 2, 2.75};
+        for (std::size_t m = 0; m < 3; ++m) CHECK_THAT(section.members[m].length, within(clear_at(middles[m]), 1e-12));
+        CHECK_THAT(section.clear, within(clear_at((33.25 + 3.5) / 2), 1e-12));
+    }
+    // The same column, its size taken at one foot up.
+    for (Post& post : job.posts) {
+        post.size = {9.5 - 2 * thinner * 12, 9.5 - 2 * thinner * 12, "", {}};
+        post.taper->size_at = 12;
+    }
+    CHECK_THAT(measured(job).sections[0].members[2].length, within(80 - 2 * (4.75 - thinner * 2.75), 1e-12));
+}
+
 TEST_CASE("a clear distance between placed posts is used, and what it differs by is told", "[rail][placing]") {
     Job job = even_example();
     job.sections[0].clear = Reading(49.5);
@@ -206,7 +236,8 @@ TEST_CASE("a clear distance between placed posts is used, and what it differs by
     CHECK_FALSE(has(measured(job), Trouble::clear_differs));
 }
 
-TEST_CASE("posts on a floor that falls stand lower, and the level rail over it counts from the higher one", "[rail][placing]") {
+TEST_CASE("posts on a floor that falls stand lower, and the level rail over it counts from the higher one",
+          "[rail][placing]") {
     Job job = round_the_corner(0, 0, 0);
     job.floors[0].falls = {Angle{1, 48}, {}};
     job.floors[0].toward = Toward::heading;
