@@ -32,10 +32,9 @@ double lay_over_floor(RailLine& line, const SectionTask& task, const Surrounding
                                                         : 0 - around.fall_of_axes() * line.x;
     double high = 0;
     if (around.placed()) {
-        const Vector apart = around.to->foot - around.from->foot;
-        const Vector& higher = (rises > 0 ? around.to : around.from)->foot;
-        line.origin.z() = around.on_floor ? 0 - around.fall_of_axes() * higher.x() : higher.z();
-        if (rises > 0) high = apart.x() * line.x + apart.y() * line.y;
+        if (rises > 0) high = line.centres[1];
+        const Vector& foot = (rises > 0 ? around.to : around.from)->foot;
+        line.origin.z() = around.on_floor ? 0 - around.fall_of_axes() * line.at(high).x() : foot.z();
     }
     if (task.section.follow == Follow::floor) {
         line.slope = rises;

@@ -16,7 +16,8 @@ struct Way {
 
 /// The way of a section that meets these faces, with this lower gap: over its stair, over a level floor, or over the
 /// floor that it names. There the rail is level, its heights over the highest floor at the ends of the clear; or it
-/// runs as the floor does. A floor that has axes of its own is as high as they say; another one, between placed posts, as
+/// runs as the floor does. A floor that has axes of its own is as high as they say, where the line passes the posts'
+/// centres; another one, between placed posts, as
 /// the foot of the post that stands higher on it says. Where placed posts and a clear distance are both given, the clear distance holds: the to post's face is moved
 /// along the line.
 Way way_of(const SectionTask& task, const Surroundings& around, const FacesMet& faces,

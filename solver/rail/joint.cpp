@@ -37,19 +37,17 @@ std::optional<RailJoint> joint_at(const RailLine& line, const Levels& levels, En
     const double turn = x * beyond.y - y * beyond.x, on = x * beyond.x + y * beyond.y;
     RailJoint joint;
     if (!same(turn, 0, 1)) {
+        // Rails that pass the joint's place on one side, as far from it, meet in the plane through it.
         const Vector looking_in = Vector(-x - beyond.x, -y - beyond.y, 0).normalized();
-        joint.middle = {place, looking_in};
+        joint.middle = {line.face(end).point, looking_in};
         joint.planes = {joint.middle, joint.middle};
-        joint.heights_meet = same(place.z() + levels.upper_top, beyond.tops[0], levels.upper_top);
         return joint;
     }
     if (on < 0) return std::nullopt;
     joint.straight = true;
     const InOnePlane rails(x, y, slope, beyond.slope);
     const auto plane_for = [&](double top, double other) {
-        const std::optional<double> moved = rails.meeting(place.z() + top, other);
-        if (!moved) joint.heights_meet = false;
-        const double s = moved.value_or(0);
+        const double s = rails.meeting(place.z() + top, other).value_or(0);
         return std::pair(s, Plane{place + Vector(s * x, s * y, top + s * slope), rails.looking_in});
     };
     const auto [moved, upper] = plane_for(levels.upper_top, beyond.tops[0]);

@@ -20,10 +20,10 @@ struct RailJoint {
     Plane middle;                 // the plumb one that bounds its pickets
     bool straight = false;        // both in one plumb plane
     double moved = 0;             // how far along the rail, past the joint's place, the tops of the upper groups meet
-    bool heights_meet = true;     // their tops meet somewhere
 };
 
-/// The joint at one end of a section's rail. Round a corner both are cut to the plumb plane that halves the corner. In
+/// The joint at one end of a section's rail. Round a corner both are cut to the plumb plane through its place that halves
+/// the corner: rails that pass the place on one side, as far from it, meet there. In
 /// one plumb plane they are cut to the plane that halves their bend, where the tops of each group meet, which may be
 /// beside the joint's place. None where the other rail runs back along this one.
 std::optional<RailJoint> joint_at(const RailLine& line, const Levels& levels, End end, const RailBeyond& beyond);

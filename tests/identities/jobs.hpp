@@ -98,10 +98,16 @@ inline Job scaled(Job job, double factor) {
     };
     job.round = Reading(tape_of(job).division * factor);
     if (job.saw) scale_if(job.saw->depth_of_cut);
+    const auto scale_plan = [&](std::optional<Plan>& plan) {
+        if (plan)
+            for (Reading* reading : {&plan->x, &plan->y, &plan->level}) scale(*reading);
+    };
+    for (Floor& floor : job.floors) scale_plan(floor.plan);
     for (Stair& stair : job.stairs) {
         for (auto* reading : {&stair.rise, &stair.total_rise, &stair.run, &stair.tread, &stair.nosing_to_nosing})
             scale_if(*reading);
         scale(stair.nosing);
+        scale_plan(stair.plan);
         for (Step& step : stair.steps)
             for (auto* reading : {&step.rise, &step.run, &step.tread, &step.nosing}) scale_if(*reading);
     }
@@ -111,6 +117,10 @@ inline Job scaled(Job job, double factor) {
         post.size.along *= factor;
         post.size.across *= factor;
         post.base.height *= factor;
+        scale_if(post.around);
+        if (!post.base_trim) continue;
+        scale(post.base_trim->height);
+        for (Reading& reading : post.base_trim->size) scale(reading);
     }
     for (Build& build : job.builds) {
         scale(build.height);
@@ -159,6 +169,10 @@ inline Job scaled(Job job, double factor) {
                               &section.max_sphere, &section.play})
             scale_if(*reading);
         scale_gap(section.lower_gap);
+        for (Reading* reading : {&section.offset.from, &section.offset.to, &section.ends.from.by, &section.ends.to.by})
+            scale(*reading);
+        if (section.clear_twice)
+            for (Reading* reading : {&section.clear_twice->low, &section.clear_twice->high}) scale(*reading);
     }
     if (job.spacing)
         for (auto* reading : {&job.spacing->block, &job.spacing->least_gap, &job.spacing->least_end_gap})

@@ -4,16 +4,21 @@
 #include <BOPAlgo_MakerVolume.hxx>
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepAlgoAPI_Common.hxx>
+#include <BRepBuilderAPI_MakeEdge.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
+#include <BRepBuilderAPI_MakeWire.hxx>
 #include <BRepGProp.hxx>
 #include <BRepPrimAPI_MakeHalfSpace.hxx>
 #include <GProp_GProps.hxx>
 #include <TopExp.hxx>
 #include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
+#include <TopoDS_Wire.hxx>
 #include <algorithm>
 #include <cmath>
+#include <gp_Circ.hxx>
+#include <gp_Cylinder.hxx>
 #include <stdexcept>
 
 namespace rakewright::tests {
@@ -34,6 +39,14 @@ std::vector<Ends> edges_of(const TopoDS_Shape& solid) {
     return edges;
 }
 
+TopoDS_Shape solid_of(const TopTools_ListOfShape& faces) {
+    BOPAlgo_MakerVolume maker;
+    maker.SetArguments(faces);
+    maker.Perform();
+    if (maker.HasErrors()) throw std::runtime_error("a solid that could not be made");
+    return maker.Shape();
+}
+
 }  // namespace
 
 TopoDS_Shape long_box(const gp_Ax2& axes, double length, double width, double depth) {
@@ -52,11 +65,7 @@ TopoDS_Shape long_box(const gp_Ax2& axes, double length, double width, double de
         add_face(corner(-1, s, -1), corner(1, s, -1), corner(1, s, 1), corner(-1, s, 1));
         add_face(corner(-1, -1, s), corner(1, -1, s), corner(1, 1, s), corner(-1, 1, s));
     }
-    BOPAlgo_MakerVolume maker;
-    maker.SetArguments(faces);
-    maker.Perform();
-    if (maker.HasErrors()) throw std::runtime_error("a box that could not be made");
-    return maker.Shape();
+    return solid_of(faces);
 }
 
 TopoDS_Shape trimmed(const TopoDS_Shape& shape, const gp_Pln& plane) {
@@ -65,6 +74,40 @@ TopoDS_Shape trimmed(const TopoDS_Shape& shape, const gp_Pln& plane) {
     BRepAlgoAPI_Common common(shape, half.Solid());
     if (!common.IsDone()) throw std::runtime_error("a solid that could not be trimmed");
     return common.Shape();
+}
+
+TopoDS_Shape long_cylinder(const gp_Ax1& axis, double length, double radius) {
+    const gp_Vec along(axis.Direction());
+    TopTools_ListOfShape faces;
+    const gp_Cylinder round(gp_Ax3(gp_Ax2(axis.Location(), axis.Direction())), radius);
+    const TopoDS_Shape side = BRepBuilderAPI_MakeFace(round, 0, 2 * M_PI, -length, length);
+    faces.Append(side);
+    for (const int end : {-1, 1}) {
+        const gp_Ax2 there(axis.Location().Translated(along * (end * length)), axis.Direction());
+        const TopoDS_Wire rim = BRepBuilderAPI_MakeWire(BRepBuilderAPI_MakeEdge(gp_Circ(there, radius)).Edge()).Wire();
+        const TopoDS_Shape disc = BRepBuilderAPI_MakeFace(rim, true);
+        faces.Append(disc);
+    }
+    return solid_of(faces);
+}
+
+TopoDS_Shape hollowed(const TopoDS_Shape& shape, const gp_Ax1& axis, double radius, const gp_Vec& side, double reach) {
+    const gp_Vec along(axis.Direction());
+    const gp_Dir away(side - along * (side * along));
+    const TopoDS_Shape beside = trimmed(shape, gp_Pln(axis.Location(), away));
+    // The seam of the cylinder looks to the other side.
+    const gp_Cylinder cylinder(gp_Ax3(axis.Location(), axis.Direction(), away.Reversed()), radius);
+    const BRepPrimAPI_MakeHalfSpace outside(BRepBuilderAPI_MakeFace(cylinder, 0, 2 * M_PI, -reach, reach).Face(),
+                                            axis.Location().Translated(gp_Vec(away) * (2 * radius)));
+    BRepAlgoAPI_Common common(beside, outside.Solid());
+    if (!common.IsDone()) throw std::runtime_error("a solid that could not be hollowed");
+    return common.Shape();
+}
+
+double common_volume(const TopoDS_Shape& one, const TopoDS_Shape& other) {
+    BRepAlgoAPI_Common common(one, other);
+    if (!common.IsDone()) throw std::runtime_error("two solids that could not be compared");
+    return std::fabs(volume_of(common.Shape()));
 }
 
 double volume_of(const TopoDS_Shape& solid) {

@@ -135,6 +135,34 @@ TEST_CASE("two level rails round a corner are mitered by half of it", "[rail][jo
     }
 }
 
+TEST_CASE("rails that pass a joint's place on one side meet where their lines do", "[rail][joint]") {
+    // Two level rails round a corner to the left, both 1 1/2 to the left of the joint: the lines cross 1 1/2 before it.
+    for (const double offset : {1.5, -1.25}) {
+        Job job;
+        job.builds = {one_rail()};
+        Floor deck;
+        deck.id = called("deck");
+        deck.plan = planned(0, 0, 0, 0);
+        job.floors = {deck};
+        const auto on_deck = [](Post post, double across) {
+            post.stair = {};
+            post.floor = ref(0);
+            post.across = across;
+            return post;
+        };
+        job.posts = {on_deck(placed_post(-60), 0), on_deck(joint_at_stair(0), 0), on_deck(placed_post(0), 72)};
+        job.sections = {section_between(0, 1), section_between(1, 2)};
+        for (Section& section : job.sections) section.offset = {offset, offset};
+        const Solution solution = measured(job);
+        CHECK(joint_in(solution).members[0].apart() < 1e-12);
+        const SectionResult &one = solution.sections[0], &other = solution.sections[1];
+        CHECK_THAT(one.members[0].length, within(60 - 1.75 - offset, 1e-12));
+        CHECK_THAT(other.members[0].length, within(72 - 1.75 - offset, 1e-12));
+        CHECK_THAT(one.clear, within(60 - 1.75 - offset, 1e-12));
+        CHECK_FALSE(has(solution, Trouble::joint_apart));
+    }
+}
+
 TEST_CASE("two rakes that rise to a corner are cut as hips are", "[rail][joint][published]") {
     // Framing square, 8 in 12: hip side cut and backing as published in the Handbook D11/B3 of the reference sheet:
     // side cut 39.7622 on the sloping face (its complement is the saw's miter), backing 23.0935. 12 in 12: 35.2644, 30.
@@ -150,6 +178,24 @@ TEST_CASE("two rakes that rise to a corner are cut as hips are", "[rail][joint][
         }
         CHECK(joint_in(solution).members[0].apart() < 1e-12);
         CHECK_FALSE(joint_in(solution).straight);
+    }
+}
+
+TEST_CASE("two rakes that rise to a corner: half the whole bend off square", "[rail][joint]") {
+    // The whole bend between the centre lines is acos(cos^2 r cos psi - sin^2 r), psi the turn in plan, by the spherical
+    // law of cosines.
+    struct Row {
+        double rise, run, turn;
+    };
+    for (const Row& row : {Row{7, 11, 90}, Row{8, 12, 90}, Row{7.5, 10, 45}, Row{7, 11, -60}}) {
+        const double rake = std::atan(row.rise / row.run), turn = row.turn * M_PI / 180;
+        const double bend = std::acos(std::cos(rake) * std::cos(rake) * std::cos(turn) -
+                                      std::sin(rake) * std::sin(rake));
+        const Solution solution = measured(two_flights(row.rise, row.run, row.turn, false));
+        CHECK(joint_in(solution).members[0].apart() < 1e-12);
+        for (const Slant& slant : {solution.sections[0].members[0].stick.piece.to,
+                                   solution.sections[1].members[0].stick.piece.from})
+            CHECK_THAT(std::atan(std::hypot(slant.per_left, slant.per_top)), within(bend / 2, 1e-12));
     }
 }
 

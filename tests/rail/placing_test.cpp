@@ -258,4 +258,34 @@ TEST_CASE("posts on a floor that falls stand lower, and the level rail over it c
     CHECK_THAT(solution.sections[1].ends[1].upper->top - 1.75 / 48, within(36, 1e-12));
 }
 
+TEST_CASE("a rail beside its posts counts from the floor that is under it", "[rail][placing]") {
+    // The floor falls 1 in 48 along its first axis; the rail runs straight across that, 6 to the left: 6 nearer the
+    // floor's origin, where the floor is 6/48 higher than at the posts' centres.
+    Job job = round_the_corner(0, 0, 0);
+    job.floors[0].falls = {Angle{1, 48}, {}};
+    job.floors[0].toward = Toward::heading;
+    job.posts.push_back(on_floor(10, -4));
+    job.posts.push_back(on_floor(10, 56));
+    for (Post& post : job.posts) post.size = {14, 14, "", {}};
+    job.sections[1].from = ref(3);
+    job.sections[1].to = ref(4);
+    for (const Follow follow : {Follow::level, Follow::floor}) {
+        job.sections[1].follow = follow;
+        job.sections[1].offset = {6, 6};
+        const SectionResult beside = measured(job).sections[1];
+        CHECK(beside.slope == 0);
+        CHECK_THAT(beside.ends[0].upper->top, within(36 + 6.0 / 48, 1e-12));
+        CHECK_THAT(beside.ends[1].upper->top, within(36 + 6.0 / 48, 1e-12));
+    }
+    // Askew, the line over no post's centre at one end: what follows the floor is 36 over it all along.
+    for (const double from : {6.0, -3.0}) {
+        job.sections[1].offset = {from, 0};
+        const Member cap = measured(job).sections[1].members[0];
+        for (const double along : {0.0, 60.0}) {
+            const Vector top = point_on(cap.stick.frame, along, {0, cap.depth / 2});
+            CHECK_THAT(top.z() + top.x() / 48, within(36, 1e-12));
+        }
+    }
+}
+
 }  // namespace rakewright::tests
