@@ -407,6 +407,10 @@ class Telling {
                 return {"the taper of post " + post_name() +
                             " is left out: it has no place. A clear distance taken `low` and `high` says the same",
                         {}};
+            case Trouble::sinks_into_trim:
+                return {"at post " + post_name() + " the lowest member comes down " + length(0) +
+                            " into the boards round its foot: notch it over them, or cut them there",
+                        {}};
             case Trouble::offset_without_effect:
                 return {"`offset` has no effect: a clear distance to square posts is the same beside their centres", {}};
             case Trouble::plate_past_round:

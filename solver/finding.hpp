@@ -122,6 +122,7 @@ enum class Trouble {
     clear_differs,           // clear: it, what the posts' places leave
     trim_left_out,           // the post named at that end
     taper_left_out,          // the post named at that end
+    sinks_into_trim,         // the post named at that end: how far
     offset_without_effect,   // the section: its posts are square, and have no place
     plate_past_round,        // at the section: group, the radius; the end
     k_without_radius,        // the k_factor

@@ -190,8 +190,9 @@ void note_moved(const SectionTask& task, double clear, double moved, std::vector
     findings.push_back({Trouble::clear_differs, given->place, {clear, clear - moved}, {}});
 }
 
-/// Says which boards round a post's foot, and which tapers, are left out, because how high they are does not follow.
-void note_left_out(const SectionTask& task, const Surroundings& around, const RailLine& line,
+/// Says which boards round a post's foot, and which tapers, are left out, because how high they are does not follow,
+/// and which boards a rail sinks into.
+void note_left_out(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
                    std::vector<Finding>& findings) {
     for (const End end : both_ends) {
         const auto note = [&](Trouble trouble) {
@@ -200,6 +201,11 @@ void note_left_out(const SectionTask& task, const Surroundings& around, const Ra
         };
         if (around.posts[index_of(end)].trim && !line.trim(end).there()) note(Trouble::trim_left_out);
         if (around.tapered[index_of(end)] && !task.section.clear_twice) note(Trouble::taper_left_out);
+        const Group lowest = levels.has_lower ? Group::lower : Group::upper;
+        if (const double by = sinks_into_trim(line, end, levels.underside(lowest)); by > 0) {
+            note(Trouble::sinks_into_trim);
+            findings.back().numbers[0] = by;
+        }
     }
 }
 
@@ -328,7 +334,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     result.clear_on_slope = result.clear * line.lengthened();
     if (around.floor) note_fall(task, line, result, findings);
     if (moved != 0) note_moved(task, result.clear, moved, findings);
-    note_left_out(task, around, line, findings);
+    note_left_out(task, around, line, levels, findings);
 
     LegsBetween legs{};
     if (task.build.bracket)

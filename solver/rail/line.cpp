@@ -187,6 +187,15 @@ std::optional<Plane> face_at(const RailLine& line, End end, double above) {
     return plane_met(line, meets_trim(line, end, above) ? line.trim(end).face : of_post(line, end), end, above);
 }
 
+double sinks_into_trim(const RailLine& line, End end, double underside) {
+    const TrimMet& trim = line.trim(end);
+    if (!trim.there() || meets_trim(line, end, underside)) return 0;
+    const std::optional<double> along = met_along(line, line.face(end), line.round(end), end, underside);
+    if (!along) return 0;
+    const double up = line.at(*along, underside).z();
+    return less_than(up, trim.up_to, std::fabs(trim.up_to) + std::fabs(underside)) ? trim.up_to - up : 0;
+}
+
 Meeting met_between(const RailLine& line, End end, double underside, double top) {
     const bool reaches_down = meets_trim(line, end, underside) || meets_trim(line, end, top);
     return reaches_down ? line.trim(end).face : of_post(line, end);

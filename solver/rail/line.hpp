@@ -126,6 +126,10 @@ std::optional<Plane> face_at(const RailLine& line, End end, double above);
 /// reaches down to them, else the post.
 Meeting met_between(const RailLine& line, End end, double underside, double top);
 
+/// How far a rail whose underside stands so high over the line sinks into the boards round a post's foot, plumb at the
+/// post: one that clears their outer edge, is cut to the post, and is lower there. 0 where it does not.
+double sinks_into_trim(const RailLine& line, End end, double underside);
+
 /// The plane of a meeting for a middle line at that height; none where it cannot be cut to it.
 std::optional<Plane> plane_met(const RailLine& line, const Meeting& meeting, End end, double above);
 

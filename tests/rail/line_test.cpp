@@ -149,6 +149,10 @@ TEST_CASE("a rail that reaches down to the boards round a foot meets them, one a
     CHECK(met(last_below, last_below + 1) == 1.75);  // it lies on them
     CHECK(met(last_below + 1, last_below + 2) == 1.75);
     CHECK(face_along(line, End::to, 0).value() == 51.25);
+    // One that clears the boards' edge and is lower at the post, 3/4 farther back, sinks into them.
+    CHECK_THAT(sinks_into_trim(line, End::from, last_below + 0.1), within(0.75 * even_slope - 0.1, 1e-12));
+    CHECK(sinks_into_trim(line, End::from, last_below - 0.1) == 0);
+    CHECK(sinks_into_trim(line, End::from, last_below + 0.75 * even_slope) == 0);
 }
 
 TEST_CASE("a clear distance taken low and high lays the faces through both", "[rail][line]") {
