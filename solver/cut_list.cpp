@@ -14,15 +14,6 @@ struct Lathe {
     std::optional<Trim> trim;
 };
 
-bool bought_alike(const PicketBuild& a, const PicketBuild& b) {
-    const auto turned_alike = [](const Turning& one, const Turning& other) {
-        return one.at == double(other.at) && one.diameter == double(other.diameter);
-    };
-    return a.length->value == b.length->value && a.blocks->lower == double(b.blocks->lower) &&
-           a.blocks->upper == double(b.blocks->upper) &&
-           std::equal(a.turning.begin(), a.turning.end(), b.turning.begin(), b.turning.end(), turned_alike);
-}
-
 bool same_lathe(const Lathe& a, const Lathe& b) {
     if (!a.trim || !b.trim) return !a.trim && !b.trim;
     return alike(a.trim->lower_block, b.trim->lower_block) && alike(a.trim->upper_block, b.trim->upper_block) &&
@@ -129,6 +120,25 @@ void add_each(const Job& job, const Solution& solution, Listing& listing, const 
 }
 
 }  // namespace
+
+bool bought_alike(const PicketBuild& a, const PicketBuild& b) {
+    const auto turned_alike = [](const Turning& one, const Turning& other) {
+        return one.at == double(other.at) && one.diameter == double(other.diameter);
+    };
+    return a.length->value == b.length->value && a.blocks->lower == double(b.blocks->lower) &&
+           a.blocks->upper == double(b.blocks->upper) &&
+           std::equal(a.turning.begin(), a.turning.end(), b.turning.begin(), b.turning.end(), turned_alike);
+}
+
+std::string names_of(const CutPiece& piece) {
+    std::string names;
+    for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
+    return names;
+}
+
+const Profile& profile_of(const Job& job, const CutPiece& piece) {
+    return job.handrails[static_cast<std::size_t>(piece.uses.front().of)].profile;
+}
 
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
     Listing listing;

@@ -30,6 +30,15 @@ struct CutPiece {
     std::array<std::optional<Cope>, 2> copes{};
 };
 
+/// What the job calls equal pieces, in one line.
+std::string names_of(const CutPiece& piece);
+
+/// Whether turned pickets are bought alike, but for their width and depth.
+bool bought_alike(const PicketBuild& a, const PicketBuild& b);
+
+/// The stick's profile, of a piece of a handrail.
+const Profile& profile_of(const Job& job, const CutPiece& piece);
+
 /// How many of equal pieces go to a section, those that are alike counted, or to a handrail.
 struct Share {
     int of = 0;

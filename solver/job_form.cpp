@@ -1,5 +1,6 @@
 #include "job_form.hpp"
 
+#include "crew_form.hpp"
 #include "handrail_form.hpp"
 #include "job_grammar.hpp"
 #include "spacing_form.hpp"
@@ -509,6 +510,7 @@ void describe(Form& form, Job& job) {
                 {{"no", "not; the tables have them at the saw"},
                  {"yes", "every piece of the job, equal ones together, as `pieces`"}},
                 may_be_left_out, "whether JSON lists the pieces over all sections");
+    describe_crew(form, job);
 }
 
 }  // namespace rakewright

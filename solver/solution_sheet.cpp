@@ -1,5 +1,6 @@
 #include "solution_sheet.hpp"
 
+#include "crew/crew_sheet.hpp"
 #include "cut_list.hpp"
 #include "post_sheet.hpp"
 #include "sawing.hpp"
@@ -354,9 +355,7 @@ void describe(Sheet& sheet, const Stock& stock, const StockResult& result) {
 }
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutPiece& piece) {
-    std::string names;
-    for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
-    sheet.word("name", names, "as the job calls it, each name once");
+    sheet.word("name", names_of(piece), "as the job calls it, each name once");
     sheet.word("of", words(piece.stuff), "member, picket, foot, fillet, handrail or round handrail");
     sheet.count("count", piece.quantity, "how many in all");
     describe(sheet, piece.piece,
@@ -411,6 +410,7 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
     for (std::size_t s = 0; s < planned.size(); ++s) planned[s] = s;
     sheet.list("stock", planned, "what to buy and how to cut it, in the order of the job",
                [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s]); });
+    describe_crew(sheet, job, solution);
 }
 
 }  // namespace rakewright
