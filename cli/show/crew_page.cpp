@@ -150,7 +150,7 @@ std::vector<Table> paint_tables(const Job& job, const Solution& solution) {
     const Cells cells(job);
     const bool inches = job.units == Unit::inch;
     const std::string unit = inches ? "ft2" : "m2";
-    const int decimals = inches ? 2 : 3;
+    const int decimals = inches ? 2 : 4;
     Table table{"paint", std::string("TO PRIME AND PAINT: in square ") + (inches ? "feet" : "metres"), {}, {}, {}, {}};
     table.columns = {{"mark", "mark", Align::left}, {"piece", "piece", Align::left}, {"qty", "quantity"},
                      {"each", "each_" + unit},      {"of it ends", "ends_" + unit},  {"in all", "in_all_" + unit}};

@@ -68,8 +68,11 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution, const Orde
 }
 
 void describe(Sheet& sheet, const Surface& surface) {
-    sheet.number("sides", surface.sides, "along the pieces");
-    sheet.number("ends", surface.ends, "of both ends");
+    sheet.number(
+        "sides", surface.sides,
+        "along them, each side to its own slanted or coped ends; of turned pickets blocks, shoulders and frusta");
+    sheet.number("ends", surface.ends,
+                 "of both ends as they are cut: of a coped one the surface of the post that it covers, exact");
     sheet.number("area", surface.all(), "both together");
 }
 
