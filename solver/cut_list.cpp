@@ -5,6 +5,8 @@
 #include <limits>
 #include <map>
 
+#include "rail/splice.hpp"
+
 namespace rakewright {
 namespace {
 
@@ -146,9 +148,11 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
         const Build& build = job.builds[static_cast<std::size_t>(section.build.index)];
         const double play = (section.play ? *section.play : build.play) * std::sqrt(1 + result.slope * result.slope);
         for (std::size_t m = 0; m < result.members.size(); ++m) {
-            const Member& member = result.members[m];
-            list.add(Stuff::member, member.name, member.stick.piece, play, section.count, {s, static_cast<int>(m)},
-                     member.overall, {}, member.copes);
+            const std::vector<MemberPiece> pieces = pieces_of(result.members[m]);
+            const double room = play / static_cast<double>(pieces.size());
+            for (std::size_t p = 0; p < pieces.size(); ++p)
+                list.add(Stuff::member, result.members[m].name, pieces[p].piece, room, section.count,
+                         {s, static_cast<int>(m), static_cast<int>(p)}, pieces[p].overall, {}, pieces[p].copes);
         }
     });
     add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {

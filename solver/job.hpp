@@ -285,6 +285,7 @@ struct Build {
     std::optional<BracketBuild> bracket;
     Driver driver = usual_driver(Unit::inch);
     std::optional<FeetBuild> feet;
+    std::optional<Reading> longest_stick;
     bool tube = false, galvanised = false;
 };
 

@@ -348,6 +348,10 @@ void describe(Form& form, Build& build) {
     build.driver = usual_driver(form.unit());
     form.part("driver", build.driver, may_be_left_out, "the driver for the brackets' screws");
     form.part("feet", build.feet, "the feet under the lower group; absent, there are none");
+    form.length(
+        "longest_stick", build.longest_stick, Range::positive,
+        "tip to tip: a longer member is spliced, plumb, at the pickets nearest to equal divisions, of the lower "
+        "group at feet where there are enough; what lies on it elsewhere if it can be (common practice)");
     form.choice("tube", build.tube, {{"no", "they are solid or open"}, {"yes", "they are closed tubes"}},
                 may_be_left_out, "whether members and pickets are tubes");
     form.choice("galvanised", build.galvanised,
@@ -394,8 +398,8 @@ void describe(Form& form, EndWish& end) {
 
 static void end_wish(Form& form, const char* key, EndWish& end, const char* about) {
     form.choice_or_part(key, end.meets,
-                        {{"face", "to the post's face"}, {"centre", "plumb, through the centre of the post's foot"}}, end,
-                        about);
+                        {{"face", "to the post's face"}, {"centre", "plumb, through the centre of the post's foot"}},
+                        end, about);
 }
 
 void describe(Form& form, EndWishes& ends) {

@@ -7,6 +7,7 @@
 #include "measure/compare.hpp"
 #include "section_feet.hpp"
 #include "section_pickets.hpp"
+#include "section_splices.hpp"
 #include "way.hpp"
 
 namespace rakewright {
@@ -221,7 +222,8 @@ void note_trims_left_out(const SectionTask& task, const Surroundings& around, co
 void note_keys_without_effect(const SectionTask& task, const Surroundings& around, const RailLine& line,
                               std::vector<Finding>& findings) {
     const Offset& offset = task.section.offset;
-    if (!around.placed() && ((offset.from != 0 && !line.is_round(End::from)) || (offset.to != 0 && !line.is_round(End::to))))
+    if (!around.placed() &&
+        ((offset.from != 0 && !line.is_round(End::from)) || (offset.to != 0 && !line.is_round(End::to))))
         findings.push_back({Trouble::offset_without_effect, task.section.id.place, {}, {}});
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
@@ -272,10 +274,9 @@ bool choose_faces(const SectionTask& task, const Surroundings& around, SectionCh
         const std::size_t e = index_of(end);
         const bool at_from = end == End::from;
         const Place place = (at_from ? task.section.from : task.section.to).place;
-        const LeavingBy leaving =
-            !way      ? LeavingBy{std::nullopt, true}
-            : at_from ? leaving_by(*around.from, way->x, way->y, around.beside[0])
-                      : leaving_by(*around.to, -way->x, -way->y, -around.beside[1]);
+        const LeavingBy leaving = !way      ? LeavingBy{std::nullopt, true}
+                                  : at_from ? leaving_by(*around.from, way->x, way->y, around.beside[0])
+                                            : leaving_by(*around.to, -way->x, -way->y, -around.beside[1]);
         if (leaving.missed)
             findings.push_back(
                 {Trouble::rail_misses_post, place, {std::fabs(around.beside[e])}, {}, -1, static_cast<int>(e)});
@@ -358,6 +359,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     if (task.build.feet && levels.has_lower)
         result.feet = feet_of(task, around, line, levels, *faces,
                               result.pickets ? result.pickets->centres : std::vector<double>(), findings);
+    splice_members(task, line, (*faces)[0], result, findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();
     if (levels.has_lower)

@@ -14,9 +14,9 @@ std::string sentence_of(Work work, const Job& job) {
         case Work::cope: return "Cope the ends that meet round posts, and try each on its post.";
         case Work::bend: return "Bend the brackets by the list of bends, one of each kind first.";
         case Work::prime: return "Prime every piece on all faces and both ends, before anything is put together.";
-        case Work::set_posts:
-            return "Set the posts where and how the job has them: the rails are cut to that.";
+        case Work::set_posts: return "Set the posts where and how the job has them: the rails are cut to that.";
         case Work::set_brackets: return "Fasten the brackets to the posts at the heights of the table at the posts.";
+        case Work::splice: return "Splice the members that come in pieces, in line and before they are marked.";
         case Work::lay_out:
             return job.story_stick ? "Lay out the pickets on the rails from the story sticks."
                                    : "Lay out the pickets on the rails by the tables at the bench.";

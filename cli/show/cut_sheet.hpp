@@ -22,7 +22,7 @@ std::vector<Table> stock_tables(const Job& job, const Solution& solution);
 std::vector<Table> gap_tables(const Job& job, const Solution& solution);
 /// How the pickets of the whole job are spaced, and could be.
 std::vector<Table> spacing_tables(const Job& job, const Solution& solution);
-/// Holes in rails that come drilled or punched, feet, story sticks.
+/// Splices, holes in rails that come drilled or punched, feet, story sticks.
 std::vector<Table> shop_tables(const Job& job, const Solution& solution);
 /// In what order to work, and what to order, where the job asks for it.
 std::vector<Table> work_tables(const Job& job, const Solution& solution);

@@ -25,9 +25,9 @@ const char* words(SectionShape shape) {
 
 const char* words(Work work) {
     static constexpr const char* of_step[work_steps] = {
-        "cut",     "cope",          "bend",     "prime",         "set posts", "set brackets",
-        "lay out", "assemble",      "weld",     "prime panels",  "galvanise", "fit",
-        "join",    "stand pickets", "set feet", "fit handrails", "paint",     "cap"};
+        "cut",           "cope",     "bend",          "prime",        "set posts", "set brackets", "splice",
+        "lay out",       "assemble", "weld",          "prime panels", "galvanise", "fit",          "join",
+        "stand pickets", "set feet", "fit handrails", "paint",        "cap"};
     return of_step[static_cast<std::size_t>(work)];
 }
 
@@ -99,17 +99,17 @@ void describe_crew(Sheet& sheet, const Job& job, const Solution& solution) {
         sheet.part("paint", "the surface to prime and paint, where the job asks for it",
                    [&](Sheet& part) { describe(part, paint_list(job, solution)); });
     if (job.order_of_work)
-        sheet.list("work", steps_of_work(job, solution), "the steps of the work, in order (common practice)",
-                   [&](Sheet& row, const WorkStep& step) {
-                       row.word("step", words(step.work),
-                                "cut, cope, bend, prime, set posts, set brackets, lay out, assemble, weld, prime "
-                                "panels, galvanise, fit, join, stand pickets, set feet, fit handrails, paint or cap");
-                       row.list("sections", step.sections, "that have it; none where it is no section's",
-                                [&](Sheet& part, int section) {
-                                    part.word("section", job.sections[static_cast<std::size_t>(section)].id.name,
-                                              "its name");
-                                });
-                   });
+        sheet.list(
+            "work", steps_of_work(job, solution), "the steps of the work, in order (common practice)",
+            [&](Sheet& row, const WorkStep& step) {
+                row.word("step", words(step.work),
+                         "cut, cope, bend, prime, set posts, set brackets, splice, lay out, assemble, weld, prime "
+                         "panels, galvanise, fit, join, stand pickets, set feet, fit handrails, paint or cap");
+                row.list("sections", step.sections, "that have it; none where it is no section's",
+                         [&](Sheet& part, int section) {
+                             part.word("section", job.sections[static_cast<std::size_t>(section)].id.name, "its name");
+                         });
+            });
 }
 
 }  // namespace rakewright

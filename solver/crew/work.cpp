@@ -16,6 +16,10 @@ struct Looking {
         return std::any_of(result.members.begin(), result.members.end(),
                            [](const Member& member) { return member.copes[0] || member.copes[1]; });
     }
+    bool is_spliced() const {
+        return std::any_of(result.members.begin(), result.members.end(),
+                           [](const Member& member) { return !member.splices.empty(); });
+    }
     bool has_plates() const {
         return std::any_of(result.brackets.begin(), result.brackets.end(),
                            [](const Bracket& bracket) { return bracket.blank.has_value(); });
@@ -32,6 +36,7 @@ bool has(Work work, const Looking& at) {
         case Work::bend: return at.has_plates();
         case Work::prime: return !at.build.galvanised && !at.is_welded();
         case Work::set_brackets: return !at.result.brackets.empty();
+        case Work::splice: return at.is_spliced();
         case Work::lay_out: return at.has_pickets();
         case Work::assemble: return at.is_panel();
         case Work::weld: return at.is_welded();

@@ -12,6 +12,7 @@ enum class Work {
     prime,
     set_posts,
     set_brackets,
+    splice,
     lay_out,
     assemble,
     weld,

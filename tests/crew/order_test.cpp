@@ -176,6 +176,8 @@ TEST_CASE("a crew's steps are those that the job has", "[crew][work]") {
                   ", pickets: {width: 1, depth: 1, max_gap: 4}}}\n"
                   "sections: {s: {from: a, clear: 50, build: b}}\n")
               .work() == Steps{"cut", "cope", "prime", "lay out", "fit", "stand pickets"});
+    CHECK(planned("units: in\nbuilds: {b: {" + rail + ", longest_stick: 30}}\nsections: {s: {clear: 50, build: b}}\n").work() ==
+          Steps{"cut", "prime", "splice", "fit"});
     // Welded and dipped, or welded and primed after; feet hang from the lower rail.
     const std::string panel = rail +
                               ", lower: [{name: bottom, width: 2, depth: 2}], lower_gap: 2, "
