@@ -53,8 +53,9 @@ class Telling {
                 return {"this is said of a post at a stair, and the post stands on a floor",
                         "leave it out: on a floor `at` counts from the floor's origin"};
             case Trouble::fall_way_unknown:
-                return {"the floor falls the way its first axis looks, and how the section lies to that does not follow",
-                        "posts that stand on the `floor`, or `toward: to` or `from`"};
+                return {
+                    "the floor falls the way its first axis looks, and how the section lies to that does not follow",
+                    "posts that stand on the `floor`, or `toward: to` or `from`"};
             case Trouble::fall_needs_heading:
                 return {"posts stand on a floor that falls toward an end of whatever section is over it",
                         "`toward: heading` of the floor: the way its first axis looks, `at` of the posts on it"};
@@ -67,7 +68,8 @@ class Telling {
                         "the size of `base_trim` is over all"};
             case Trouble::two_sizes_of_round:
                 return {"a round post is as thick one way as the other", "its diameter, once"};
-            case Trouble::size_missing: return {"nothing says how thick the post is", "its `size`, or `around` if round"};
+            case Trouble::size_missing:
+                return {"nothing says how thick the post is", "its `size`, or `around` if round"};
             case Trouble::post_key_on_joint:
                 return {"this is said of a post, and at a joint there is none", "leave it out, or another `shape`"};
             case Trouble::joint_of_two:
@@ -304,6 +306,10 @@ class Telling {
                         "the feet's `width` and `depth`"};
             case Trouble::too_many_feet:
                 return {"more than " + whole(0) + " feet would stand under one rail", "feet farther apart"};
+            case Trouble::no_place_to_splice:
+                return {"a member of " + length(1) +
+                            " cannot be spliced at its pickets out of sticks of no more than " + length(0),
+                        "a longer stick"};
             case Trouble::pitch_gap_too_wide:
                 return {"the fixed pitch leaves gaps of " + fine(0) + ", over the widest allowed, " + fine(1), {}};
             case Trouble::pitch_end_too_wide:
@@ -391,7 +397,8 @@ class Telling {
                             " apart at an arris; see the joints for each, and for the section that would meet",
                         {}};
             case Trouble::joint_moved:
-                return {"at joint " + joint_name() + " the rails' tops meet " + length_of(std::fabs(finding_.numbers[0])) +
+                return {"at joint " + joint_name() + " the rails' tops meet " +
+                            length_of(std::fabs(finding_.numbers[0])) +
                             (finding_.numbers[0] > 0 ? " past" : " short of") +
                             " its place, going by the section first named; they are cut there",
                         {}};
@@ -412,7 +419,8 @@ class Telling {
                             " into the boards round its foot: notch it over them, or cut them there",
                         {}};
             case Trouble::offset_without_effect:
-                return {"`offset` has no effect: a clear distance to square posts is the same beside their centres", {}};
+                return {"`offset` has no effect: a clear distance to square posts is the same beside their centres",
+                        {}};
             case Trouble::plate_past_round:
                 return {"the plate of the " + group() + " bracket at the " + end() +
                             " end reaches past the round post, whose surface is " + length(1) + " off its axis",

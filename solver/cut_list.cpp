@@ -5,6 +5,8 @@
 #include <limits>
 #include <map>
 
+#include "rail/splice.hpp"
+
 namespace rakewright {
 namespace {
 
@@ -13,15 +15,6 @@ struct Lathe {
     const PicketBuild* bought = nullptr;
     std::optional<Trim> trim;
 };
-
-bool bought_alike(const PicketBuild& a, const PicketBuild& b) {
-    const auto turned_alike = [](const Turning& one, const Turning& other) {
-        return one.at == double(other.at) && one.diameter == double(other.diameter);
-    };
-    return a.length->value == b.length->value && a.blocks->lower == double(b.blocks->lower) &&
-           a.blocks->upper == double(b.blocks->upper) &&
-           std::equal(a.turning.begin(), a.turning.end(), b.turning.begin(), b.turning.end(), turned_alike);
-}
 
 bool same_lathe(const Lathe& a, const Lathe& b) {
     if (!a.trim || !b.trim) return !a.trim && !b.trim;
@@ -130,15 +123,36 @@ void add_each(const Job& job, const Solution& solution, Listing& listing, const 
 
 }  // namespace
 
+bool bought_alike(const PicketBuild& a, const PicketBuild& b) {
+    const auto turned_alike = [](const Turning& one, const Turning& other) {
+        return one.at == double(other.at) && one.diameter == double(other.diameter);
+    };
+    return a.length->value == b.length->value && a.blocks->lower == double(b.blocks->lower) &&
+           a.blocks->upper == double(b.blocks->upper) &&
+           std::equal(a.turning.begin(), a.turning.end(), b.turning.begin(), b.turning.end(), turned_alike);
+}
+
+std::string names_of(const CutPiece& piece) {
+    std::string names;
+    for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
+    return names;
+}
+
+const Profile& profile_of(const Job& job, const CutPiece& piece) {
+    return job.handrails[static_cast<std::size_t>(piece.uses.front().of)].profile;
+}
+
 std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
     Listing listing;
     add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {
         const Build& build = job.builds[static_cast<std::size_t>(section.build.index)];
         const double play = (section.play ? *section.play : build.play) * std::sqrt(1 + result.slope * result.slope);
         for (std::size_t m = 0; m < result.members.size(); ++m) {
-            const Member& member = result.members[m];
-            list.add(Stuff::member, member.name, member.stick.piece, play, section.count, {s, static_cast<int>(m)},
-                     member.overall, {}, member.copes);
+            const std::vector<MemberPiece> pieces = pieces_of(result.members[m]);
+            const double room = play / static_cast<double>(pieces.size());
+            for (std::size_t p = 0; p < pieces.size(); ++p)
+                list.add(Stuff::member, result.members[m].name, pieces[p].piece, room, section.count,
+                         {s, static_cast<int>(m), static_cast<int>(p)}, pieces[p].overall, {}, pieces[p].copes);
         }
     });
     add_each(job, solution, listing, [&](Listing& list, const Section& section, const SectionResult& result, int s) {

@@ -8,14 +8,16 @@ namespace rakewright {
 enum class Stuff { member, picket, foot, fillet, handrail, round_handrail };
 
 /// Where equal pieces go: a section or handrail, and the index of the piece among its members, its pickets' pieces, its
-/// feet, its fillets or its own pieces.
+/// feet, its fillets or its own pieces; of a member that is spliced, which of its pieces.
 struct Use {
     int of = 0;
     int index = 0;
+    int part = 0;
 };
 
 /// Pieces of the whole job that come off the saw alike. `room` is how much longer than computed one may be and still go
-/// in: the play along it, for a member between posts; infinite for a picket, which has no fixed faces at its ends.
+/// in: the play along it, for a member between posts, shared by the pieces of one that is spliced; infinite for a
+/// picket, which has no fixed faces at its ends.
 struct CutPiece {
     Stuff stuff = Stuff::member;
     std::vector<std::string> names;  // what the job calls it, each name once
@@ -29,6 +31,15 @@ struct CutPiece {
     std::optional<Trim> trim;  // of a turned picket
     Copes copes{};
 };
+
+/// What the job calls equal pieces, in one line.
+std::string names_of(const CutPiece& piece);
+
+/// Whether turned pickets are bought alike, but for their width and depth.
+bool bought_alike(const PicketBuild& a, const PicketBuild& b);
+
+/// The stick's profile, of a piece of a handrail.
+const Profile& profile_of(const Job& job, const CutPiece& piece);
 
 /// How many of equal pieces go to a section, those that are alike counted, or to a handrail.
 struct Share {

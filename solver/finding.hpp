@@ -101,6 +101,7 @@ enum class Trouble {
     no_block,                   // spacing: the shortest that would be taken; also: the section that has none
     foot_without_size,          // the feet: 0 width or 1 depth
     too_many_feet,              // every: the most; also: the section
+    no_place_to_splice,         // longest_stick: it, the member, tip to tip; also: the section
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k

@@ -95,6 +95,9 @@ class Form {
     /// Plain numbers more than 0, of no unit, as digits with a point at most; one, or a list of them. May be left out.
     virtual void numbers(const char* key, std::vector<Reading>& values, Counts how_many, const char* about) = 0;
 
+    /// A plain number more than 0, as one of `numbers`.
+    virtual void number(const char* key, Reading& value, Need need, const char* about) = 0;
+
     /// A plain number of no unit between 0 and 1, more than 0 and less than 1, as digits with a point.
     virtual void part_of_one(const char* key, Reading& value, Need need, const char* about) = 0;
 

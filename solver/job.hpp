@@ -316,6 +316,7 @@ struct Build {
     std::optional<ScrewBuild> screws;
     Driver driver = usual_driver(Unit::inch);
     std::optional<FeetBuild> feet;
+    std::optional<Reading> longest_stick;
     bool tube = false, galvanised = false;
 };
 
@@ -490,6 +491,22 @@ struct Saw {
     std::optional<Reading> depth_of_cut;
 };
 
+/// What is bought: so many percent to spare of what is bought by the piece, whether the posts are bought, and a cap for
+/// each.
+struct OrderWish {
+    Count spare = 0;
+    bool posts = true, caps = false;
+    Place place;
+};
+
+/// What the pieces are painted with: square feet a gallon in inch jobs, square metres a litre in mm jobs; none if only
+/// their surface is asked for.
+struct PaintWish {
+    std::optional<Reading> coverage;
+    Count coats = 2;
+    Place place;
+};
+
 struct Job {
     std::string title;
     Unit units = Unit::inch;
@@ -508,6 +525,9 @@ struct Job {
     std::optional<Spacing> spacing;
     bool story_stick = false;
     bool piece_list = false;
+    std::optional<OrderWish> order_list;
+    std::optional<PaintWish> paint;
+    bool order_of_work = false;
 };
 
 /// The post's size; of a round one its diameter both ways, from its girth where that is what was taped.

@@ -1,5 +1,6 @@
 #include "job_form.hpp"
 
+#include "crew_form.hpp"
 #include "handrail_form.hpp"
 #include "job_grammar.hpp"
 #include "spacing_form.hpp"
@@ -385,6 +386,10 @@ void describe(Form& form, Build& build) {
     build.driver = usual_driver(form.unit());
     form.part("driver", build.driver, may_be_left_out, "the driver for the brackets' screws");
     form.part("feet", build.feet, "the feet under the lower group; absent, there are none");
+    form.length(
+        "longest_stick", build.longest_stick, Range::positive,
+        "tip to tip: a longer member is spliced, plumb, at the pickets nearest to equal divisions, of the lower "
+        "group at feet where there are enough; what lies on it elsewhere if it can be (common practice)");
     form.choice("tube", build.tube, {{"no", "they are solid or open"}, {"yes", "they are closed tubes"}},
                 may_be_left_out, "whether members and pickets are tubes");
     form.choice("galvanised", build.galvanised,
@@ -431,8 +436,8 @@ void describe(Form& form, EndWish& end) {
 
 static void end_wish(Form& form, const char* key, EndWish& end, const char* about) {
     form.choice_or_part(key, end.meets,
-                        {{"face", "to the post's face"}, {"centre", "plumb, through the centre of the post's foot"}}, end,
-                        about);
+                        {{"face", "to the post's face"}, {"centre", "plumb, through the centre of the post's foot"}},
+                        end, about);
 }
 
 void describe(Form& form, EndWishes& ends) {
@@ -547,6 +552,7 @@ void describe(Form& form, Job& job) {
                 {{"no", "not; the tables have them at the saw"},
                  {"yes", "every piece of the job, equal ones together, as `pieces`"}},
                 may_be_left_out, "whether JSON lists the pieces over all sections");
+    describe_crew(form, job);
 }
 
 }  // namespace rakewright

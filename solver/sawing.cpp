@@ -1,5 +1,7 @@
 #include "sawing.hpp"
 
+#include "rail/splice.hpp"
+
 namespace rakewright {
 namespace {
 
@@ -9,7 +11,8 @@ class Counting {
 
     int in_section(const SectionResult& section) const {
         int out = 0;
-        for (const Member& member : section.members) out += of_piece(member.stick.piece, member.copes);
+        for (const Member& member : section.members)
+            for (const MemberPiece& piece : pieces_of(member)) out += of_piece(piece.piece, piece.copes);
         if (!section.pickets) return out;
         for (const PicketPiece& picket : section.pickets->pieces) out += picket.count * of_piece(picket.piece, {});
         for (const Fillet& fillet : section.pickets->fillets) out += fillet.count * of_piece(fillet.piece, {});

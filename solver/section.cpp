@@ -9,6 +9,7 @@
 #include "section_fixings.hpp"
 #include "section_pickets.hpp"
 #include "section_screws.hpp"
+#include "section_splices.hpp"
 #include "way.hpp"
 
 namespace rakewright {
@@ -349,6 +350,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     if (task.build.feet && levels.has_lower)
         result.feet = feet_of(task, around, line, levels, *faces,
                               result.pickets ? result.pickets->centres : std::vector<double>(), findings);
+    splice_members(task, line, (*faces)[0], result, findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
     if (task.build.screws) add_screws({task, around, line, levels, choices}, result, findings);
     if (around.placed()) result.over_nosings = Checking(task, around, line, levels, findings).nosings_passed();

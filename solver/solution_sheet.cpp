@@ -2,9 +2,11 @@
 
 #include <numeric>
 
+#include "crew/crew_sheet.hpp"
 #include "cut_list.hpp"
 #include "fixing_sheet.hpp"
 #include "post_sheet.hpp"
+#include "rail/splice.hpp"
 #include "sawing.hpp"
 #include "spacing_sheet.hpp"
 
@@ -160,6 +162,22 @@ void describe(Sheet& sheet, const Member& member, const std::optional<SawLimits>
     };
     sheet.length("from_shortened", cost(0), "what a bracket leg on the post takes off the from end, along the member");
     sheet.length("to_shortened", cost(1), "what a bracket leg on the post takes off the to end");
+    sheet.list("splices", member.splices,
+               "where it is put together of shorter sticks, from its from end; the joints are plumb",
+               [](Sheet& row, const Splice& splice) {
+                   row.length("at", splice.at, "along its centre line, from its from end");
+                   row.count("picket", splice.picket > 0 ? std::optional(splice.picket) : std::nullopt,
+                             "the picket at whose centre it is, from 1");
+                   row.count("foot", splice.foot > 0 ? std::optional(splice.foot) : std::nullopt,
+                             "the foot over whose centre it is, from 1");
+               });
+    if (!member.splices.empty())
+        sheet.list("spliced_of", pieces_of(member),
+                   "its pieces, from its from end; they are cut as the pieces of the saw's table",
+                   [](Sheet& row, const MemberPiece& piece) {
+                       row.length("length", length(piece.piece), "along its centre line, from cut to cut");
+                       row.length("overall", piece.overall, "tip to tip");
+                   });
 }
 
 void describe(Sheet& sheet, const PicketPiece& piece, const std::optional<SawLimits>& saw) {
@@ -379,9 +397,7 @@ void describe(Sheet& sheet, const Stock& stock, const StockResult& result) {
 }
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutPiece& piece) {
-    std::string names;
-    for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
-    sheet.word("name", names, "as the job calls it, each name once");
+    sheet.word("name", names_of(piece), "as the job calls it, each name once");
     sheet.word("of", words(piece.stuff), "member, picket, foot, fillet, handrail or round handrail");
     sheet.count("count", piece.quantity, "how many in all");
     describe(sheet, piece.piece,
@@ -436,6 +452,7 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
     for (std::size_t s = 0; s < planned.size(); ++s) planned[s] = s;
     sheet.list("stock", planned, "what to buy and how to cut it, in the order of the job",
                [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s]); });
+    describe_crew(sheet, job, solution);
 }
 
 }  // namespace rakewright

@@ -36,15 +36,12 @@ std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution, int&
     const std::vector<CutPiece> pieces = cut_list(job, solution);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         const CutPiece& piece = pieces[i];
-        const bool of_known_section = piece.stuff != Stuff::handrail ||
-                                      !job.handrails[static_cast<std::size_t>(piece.uses.front().of)].profile.perimeter;
+        const bool of_known_section = piece.stuff != Stuff::handrail || !profile_of(job, piece).perimeter;
         if (piece.stuff == Stuff::round_handrail || piece.trim || !of_known_section) {
             left_out += piece.quantity;
             continue;
         }
-        std::string name;
-        for (const std::string& one : piece.names) name += (name.empty() ? "" : ", ") + one;
-        sticks.push_back({name, static_cast<int>(i), -1, piece.piece.section, piece.piece, piece.quantity, {}});
+        sticks.push_back({names_of(piece), static_cast<int>(i), -1, piece.piece.section, piece.piece, piece.quantity, {}});
     }
     for (std::size_t i = 0; i < job.also_cut.size(); ++i) {
         const AlsoCut& stick = job.also_cut[i];
@@ -58,10 +55,6 @@ std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution, int&
                           stick.length.place});
     }
     return sticks;
-}
-
-bool same_section(const CrossSection& a, const CrossSection& b) {
-    return (alike(a.width, b.width) && alike(a.depth, b.depth)) || (alike(a.width, b.depth) && alike(a.depth, b.width));
 }
 
 /// How a stick lies in its stock: its family's slant, the steeper of a square section's two last; `tip` is how far a

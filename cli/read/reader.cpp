@@ -106,6 +106,10 @@ class Reader : public Form, private Values {
         });
     }
 
+    void number(const char* key, Reading& value, Need need, const char*) override {
+        if (const Node* node = find(key, need)) take_number(key, *node, value);
+    }
+
     void part_of_one(const char* key, Reading& value, Need need, const char*) override {
         if (const Node* node = find(key, need)) take_part_of_one(key, *node, value);
     }

@@ -1,14 +1,9 @@
-#include <map>
-
+#include "../../solver/bracket_list.hpp"
 #include "../../solver/solution_sheet.hpp"
 #include "cut_sheet.hpp"
 
 namespace rakewright {
 namespace {
-
-const Build& build_of(const Job& job, std::size_t section) {
-    return job.builds[static_cast<std::size_t>(job.sections[section].build.index)];
-}
 
 std::string end_of(const Job& job, std::size_t section, const Bracket& bracket) {
     return job.sections[section].id.name + " " + words(bracket.end);
@@ -56,15 +51,9 @@ Table set_askew(const Job& job, const Solution& solution) {
     return table;
 }
 
-/// The rows of one bend: which row, and how many plates.
-struct Bent {
-    std::size_t row = 0;
-    int quantity = 0;
-};
-
 class BendList {
  public:
-    explicit BendList(const Job& job) : job_(job), cells_(job) {
+    BendList(const Job& job, const Solution& solution) : job_(job), solution_(solution), cells_(job) {
         table_ = {"bends", "THE BENDS: plates before they are bent, equal ones of the whole job together", {}, {}, {},
                   {}};
         table_.columns = {{"qty", "quantity"},
@@ -94,20 +83,15 @@ class BendList {
             "a bend on a piece of the same plate first."};
     }
 
-    void add(std::size_t section, const Bracket& bracket) {
-        const BracketBuild& build = *build_of(job_, section).bracket;
-        const auto [at, is_new] = bends_.try_emplace(key_of(build, bracket), Bent{table_.rows.size(), 0});
-        if (is_new) table_.rows.push_back(row_of(build, bracket));
-        Row& mine = table_.rows[at->second.row];
-        at->second.quantity += job_.sections[section].count;
-        mine.cells.front() = cells_.count(at->second.quantity);
-        const std::string use =
-            end_of(job_, section, bracket) + " " + words(bracket.group) +
-            (job_.sections[section].count > 1 ? " x " + std::to_string(job_.sections[section].count) : std::string());
-        Cell& uses = mine.cells.back();
-        uses.raw += (uses.raw.empty() ? "" : ", ") + use;
+    /// Adds a kind of bracket that has a blank.
+    void add(const BracketKind& kind) {
+        const BracketBuild& build = bracket_build_of(job_, kind.uses.front().section);
+        Row row = row_of(build, bracket_of(kind.uses.front()), kind.quantity);
+        Cell& uses = row.cells.back();
+        for (const BracketUse& use : kind.uses) uses.raw += (uses.raw.empty() ? "" : ", ") + words_of(use);
         uses.shown = uses.raw;
-        mine.under = under_of(build) + ": " + uses.raw;
+        row.under = under_of(build) + ": " + uses.raw;
+        table_.rows.push_back(std::move(row));
     }
 
     Table take() { return std::move(table_); }
@@ -122,11 +106,22 @@ class BendList {
         return cell;
     }
 
-    Row row_of(const BracketBuild& build, const Bracket& bracket) const {
+    const Bracket& bracket_of(const BracketUse& use) const {
+        return solution_.sections[use.section].brackets[use.bracket];
+    }
+
+    std::string words_of(const BracketUse& use) const {
+        const Bracket& bracket = bracket_of(use);
+        const int alike = job_.sections[use.section].count;
+        return end_of(job_, use.section, bracket) + " " + words(bracket.group) +
+               (alike > 1 ? " x " + std::to_string(alike) : std::string());
+    }
+
+    Row row_of(const BracketBuild& build, const Bracket& bracket, int quantity) const {
         const Blank& blank = *bracket.blank;
         const Cell in_post = holes(blank.post_holes), in_rail = holes(blank.rail_holes);
         const auto length = [&](double value) { return cells_.length(value); };
-        return {{cells_.count(0),
+        return {{cells_.count(quantity),
                  length(build.width),
                  length(build.thickness),
                  length(*build.inside_radius),
@@ -147,19 +142,6 @@ class BendList {
                 {}};
     }
 
-    /// Plates are one row where they are made alike and their bends print alike.
-    std::string key_of(const BracketBuild& build, const Bracket& bracket) const {
-        std::string key = cells_.over_square(-bracket.over_square).shown;
-        for (const Reading& number :
-             {build.width, build.thickness, *build.inside_radius, build.k_factor, build.post_leg, build.rail_leg})
-            key += ' ' + exact(number);
-        for (const auto* holes : {&build.post_hole, &build.rail_hole}) {
-            for (const Reading& hole : *holes) key += ' ' + exact(hole);
-            key += ';';
-        }
-        return key;
-    }
-
     std::string under_of(const BracketBuild& build) const {
         return words_of_length(build.width, cells_.tape()) + " x " + words_of_length(build.thickness, cells_.tape()) +
                " plate, inside radius " + words_of_length(*build.inside_radius, cells_.tape()) + ", k " +
@@ -167,18 +149,18 @@ class BendList {
     }
 
     const Job& job_;
+    const Solution& solution_;
     Cells cells_;
     Table table_;
-    std::map<std::string, Bent> bends_;
 };
 
 }  // namespace
 
 std::vector<Table> bracket_tables(const Job& job, const Solution& solution) {
-    BendList bends(job);
-    for (std::size_t s = 0; s < job.sections.size(); ++s)
-        for (const Bracket& bracket : solution.sections[s].brackets)
-            if (bracket.blank) bends.add(s, bracket);
+    BendList bends(job, solution);
+    for (const BracketKind& kind : bracket_list(job, solution))
+        if (const BracketUse& first = kind.uses.front(); solution.sections[first.section].brackets[first.bracket].blank)
+            bends.add(kind);
     return {set_askew(job, solution), bends.take()};
 }
 

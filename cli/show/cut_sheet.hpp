@@ -28,8 +28,12 @@ std::vector<Table> stock_tables(const Job& job, const Solution& solution);
 std::vector<Table> gap_tables(const Job& job, const Solution& solution);
 /// How the pickets of the whole job are spaced, and could be.
 std::vector<Table> spacing_tables(const Job& job, const Solution& solution);
-/// Holes in rails that come drilled or punched, feet, story sticks.
+/// Splices, holes in rails that come drilled or punched, feet, story sticks.
 std::vector<Table> shop_tables(const Job& job, const Solution& solution);
+/// In what order to work, and what to order, where the job asks for it.
+std::vector<Table> work_tables(const Job& job, const Solution& solution);
+/// The surface of the pieces, where the job asks for it.
+std::vector<Table> paint_tables(const Job& job, const Solution& solution);
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts);
 /// What a crew has to know of the checks: what does not pass, and how many do.
 std::vector<Table> checks_for_a_crew(const Job& job, const Verdicts& verdicts);

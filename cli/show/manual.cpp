@@ -73,6 +73,9 @@ class ManualForm : public Form {
     void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
         row(key, "number more than 0, or a list of up to " + std::to_string(how_many.most), may_be_left_out, {}, about);
     }
+    void number(const char* key, Reading& value, Need need, const char* about) override {
+        row(key, "number more than 0", need, value.value > 0 ? exact(value.value) : std::string(), about);
+    }
     void part_of_one(const char* key, Reading& value, Need need, const char* about) override {
         row(key, "number more than 0 and less than 1", need, exact(value.value), about);
     }

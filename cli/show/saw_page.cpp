@@ -141,12 +141,6 @@ class SawAndBench {
         return text;
     }
 
-    static std::string names_of(const CutPiece& piece) {
-        std::string names;
-        for (const std::string& name : piece.names) names += (names.empty() ? "" : ", ") + name;
-        return names;
-    }
-
     bool saw_is_set_once(const CutPiece& piece) const {
         return angles(piece.from_end.flat) == angles(piece.to_end.flat) &&
                angles(piece.from_end.edge) == angles(piece.to_end.edge);

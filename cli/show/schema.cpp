@@ -92,10 +92,12 @@ class SchemaForm : public Form {
     }
 
     void numbers(const char* key, std::vector<Reading>&, Counts how_many, const char* about) override {
-        const std::string one =
-            "{\"anyOf\": [{\"type\": \"number\", \"exclusiveMinimum\": 0}, {\"type\": \"string\", \"pattern\": "
-            "\"^[0-9]{1,9}([.][0-9]{1,4})?$\"}]}";
+        const std::string one = '{' + plain_number() + '}';
         property(key, may_be_left_out, about, "\"anyOf\": [" + one + ", " + list_of(one, how_many) + ']');
+    }
+
+    void number(const char* key, Reading& value, Need need, const char* about) override {
+        property(key, need, about, plain_number() + default_number(need, value));
     }
 
     void part_of_one(const char* key, Reading& value, Need need, const char* about) override {
@@ -186,6 +188,11 @@ class SchemaForm : public Form {
     static std::string alternatives(const Grammar& grammar) {
         return "{\"type\": \"string\", \"pattern\": " + quoted(grammar.pattern()) + '}' +
                (grammar.may_be_number() ? ", {\"type\": \"number\"}" : "");
+    }
+
+    static std::string plain_number() {
+        return "\"anyOf\": [{\"type\": \"number\", \"exclusiveMinimum\": 0}, {\"type\": \"string\", \"pattern\": "
+               "\"^[0-9]{1,9}([.][0-9]{1,4})?$\"}]";
     }
 
     static std::string enumerated(std::initializer_list<Word> words) {

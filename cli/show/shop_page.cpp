@@ -13,8 +13,10 @@ class ShopPage {
     ShopPage(const Job& job, const Solution& solution) : job_(job), solution_(solution), cells_(job) {
         const std::vector<CutPiece> pieces = cut_list(job, solution);
         for (std::size_t i = 0; i < pieces.size(); ++i)
-            if (pieces[i].stuff == Stuff::foot)
-                for (const Use& use : pieces[i].uses) foot_marks_[{use.of, use.index}] = mark_of(i);
+            for (const Use& use : pieces[i].uses) {
+                if (pieces[i].stuff == Stuff::foot) foot_marks_[{use.of, use.index}] = mark_of(i);
+                if (pieces[i].stuff == Stuff::member) member_marks_[{use.of, use.index, use.part}] = mark_of(i);
+            }
     }
 
     /// Rails that come drilled at a pitch, or are punched for the pickets.
@@ -36,6 +38,26 @@ class ShopPage {
             "apart: along the rail, centre to centre. from end, to end: where to cut a rail that comes drilled, from "
             "the centre of the hole that is nearest, along the face that the pickets meet. slot: along the rail, not "
             "rounded to the tape."};
+        return table;
+    }
+
+    /// Members that are put together of shorter sticks.
+    Table splices() const {
+        Table table{"splices", "THE SPLICES: members of more than one stick", {}, {}, {}, {}};
+        table.columns = {
+            {"section", "section", Align::left}, {"member", "member", Align::left}, {"rail", "group", Align::left},
+            {"from end", cells_.in_unit("at")},  {"at picket", "picket"},           {"at foot", "foot"},
+            {"joins", "joins", Align::left}};
+        for (std::size_t s = 0; s < job_.sections.size(); ++s) {
+            const std::vector<Member>& members = solution_.sections[s].members;
+            for (std::size_t m = 0; m < members.size(); ++m)
+                for (std::size_t p = 0; p < members[m].splices.size(); ++p) table.rows.push_back(splice_row(s, m, p));
+        }
+        table.about = {
+            "from end: along the member's centre line, from its from end to the joint. Joints are plumb, through the "
+            "picket's or the foot's centre: under a picket each lies within the picket's mark. joins: the pieces of "
+            "the "
+            "saw's table, the nearer to the from end first. Splice before the pickets are marked."};
         return table;
     }
 
@@ -73,6 +95,19 @@ class ShopPage {
     }
 
  private:
+    Row splice_row(std::size_t s, std::size_t m, std::size_t p) const {
+        const Member& member = solution_.sections[s].members[m];
+        const Splice& splice = member.splices[p];
+        const auto number = [&](int at) { return at > 0 ? cells_.count(at) : Cell{}; };
+        const auto mark = [&](std::size_t part) {
+            return member_marks_.at({static_cast<int>(s), static_cast<int>(m), static_cast<int>(part)});
+        };
+        return {{cells_.word(job_.sections[s].id.name), cells_.word(member.name), cells_.word(words(member.group)),
+                 cells_.length(splice.at), number(splice.picket), number(splice.foot),
+                 cells_.word(mark(p) + " and " + mark(p + 1))},
+                {}};
+    }
+
     void add_holes(std::size_t s, const Pickets& pickets, Group group, Table& table) const {
         const Marks& marks = group == Group::upper ? pickets.upper : pickets.lower;
         if (marks.centres.empty()) return;
@@ -117,13 +152,14 @@ class ShopPage {
     const Solution& solution_;
     Cells cells_;
     std::map<std::pair<int, int>, std::string> foot_marks_;
+    std::map<std::array<int, 3>, std::string> member_marks_;  // by section, member and piece of it
 };
 
 }  // namespace
 
 std::vector<Table> shop_tables(const Job& job, const Solution& solution) {
     const ShopPage page(job, solution);
-    std::vector<Table> tables{page.holes(), page.feet()};
+    std::vector<Table> tables{page.splices(), page.holes(), page.feet()};
     for (Table& stick : page.sticks()) tables.push_back(std::move(stick));
     return tables;
 }

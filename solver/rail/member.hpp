@@ -40,6 +40,14 @@ struct LegBetween {
 };
 using LegsBetween = std::array<std::array<LegBetween, 2>, 2>;  // by end, then by group
 
+/// Where a member is parted: the cut, where it is along the centre line from the member's from end, and the picket or
+/// foot, from 1, that it stands at; 0 if at none.
+struct Splice {
+    Slant cut;
+    double at = 0;
+    int picket = 0, foot = 0;
+};
+
 /// One member of a rail as it is cut. Lengths in the job's unit: `length` along the centre line from cut to cut, the
 /// edges along the middle of top and bottom face, `overall` from tip to tip. An end at a round post is coped: then the
 /// piece's cut there is the plane that touches the post where the member's centre line meets it. `shortened` is what
@@ -54,6 +62,7 @@ struct Member {
     std::array<double, 2> shortened{};
     Stick stick;
     Copes copes{};
+    std::vector<Splice> splices;  // from the from end; of the member as a whole everything else is said
 };
 
 /// How far along a member, from its frame's origin, its end lies over a spot of its section.

@@ -79,6 +79,10 @@ SetOut set_out(const Piece& piece) {
     return {edge, reaching(piece.from, -1, from, spot), reaching(piece.to, 1, to, spot), length(piece, spot)};
 }
 
+bool same_section(const CrossSection& a, const CrossSection& b) {
+    return (alike(a.width, b.width) && alike(a.depth, b.depth)) || (alike(a.width, b.depth) && alike(a.depth, b.width));
+}
+
 bool same_piece(const Piece& a, const Piece& b) {
     if (!alike(a.section.width, b.section.width) || !alike(a.section.depth, b.section.depth)) return false;
     const Piece turned = end_for_end(b);

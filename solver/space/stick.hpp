@@ -93,6 +93,9 @@ SetOut set_out(const Piece& piece);
 inline constexpr double alike_within = 1e-9;
 inline bool alike(double a, double b) { return std::fabs(a - b) <= alike_within; }
 
+/// Whether two sections are one, turned by a quarter or not.
+bool same_section(const CrossSection& a, const CrossSection& b);
+
 /// Whether two pieces come off the saw alike: the same, or one is the other turned over or end for end (never
 /// mirrored).
 bool same_piece(const Piece& a, const Piece& b);

@@ -383,6 +383,7 @@ std::vector<Refused> refused_jobs() {
                                          [](Job& job) {
                                              job.builds[0].feet = FeetBuild{0.01, {}, {}, {}};
                                          })},
+        {Trouble::no_place_to_splice, changed(even, [](Job& job) { job.builds[0].longest_stick = Reading(3); })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }

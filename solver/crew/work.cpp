@@ -1,0 +1,82 @@
+#include "work.hpp"
+
+#include <algorithm>
+
+namespace rakewright {
+namespace {
+
+struct Looking {
+    const Build& build;
+    const SectionResult& result;
+
+    bool has_pickets() const { return result.pickets && result.pickets->count > 0; }
+    bool is_panel() const { return has_pickets() && !build.lower.empty(); }
+    bool is_welded() const { return has_pickets() && build.pickets->weld_gap > 0; }
+    bool is_coped() const {
+        return std::any_of(result.members.begin(), result.members.end(),
+                           [](const Member& member) { return member.copes[0] || member.copes[1]; });
+    }
+    bool is_spliced() const {
+        return std::any_of(result.members.begin(), result.members.end(),
+                           [](const Member& member) { return !member.splices.empty(); });
+    }
+    bool has_plates() const {
+        return std::any_of(result.brackets.begin(), result.brackets.end(),
+                           [](const Bracket& bracket) { return bracket.blank.has_value(); });
+    }
+    bool is_joined() const { return result.joints[0] || result.joints[1]; }
+};
+
+/// Whether a section has a step.
+bool has(Work work, const Looking& at) {
+    switch (work) {
+        case Work::cut:
+        case Work::fit: return true;
+        case Work::cope: return at.is_coped();
+        case Work::bend: return at.has_plates();
+        case Work::prime: return !at.build.galvanised && !at.is_welded();
+        case Work::set_brackets: return !at.result.brackets.empty();
+        case Work::splice: return at.is_spliced();
+        case Work::lay_out: return at.has_pickets();
+        case Work::assemble: return at.is_panel();
+        case Work::weld: return at.is_welded();
+        case Work::prime_panels: return !at.build.galvanised && at.is_welded();
+        case Work::galvanise: return at.build.galvanised;
+        case Work::join: return at.is_joined();
+        case Work::stand_pickets: return at.has_pickets() && !at.is_panel();
+        case Work::set_feet: return !at.result.feet.empty();
+        case Work::set_posts:
+        case Work::fit_handrails:
+        case Work::paint:
+        case Work::cap: return false;
+    }
+    return false;
+}
+
+/// Whether the job has a step, whatever its sections are.
+bool has(Work work, const Job& job) {
+    const bool posts = std::any_of(job.posts.begin(), job.posts.end(),
+                                   [](const Post& post) { return post.shape != PostShape::joint; });
+    if (work == Work::set_posts) return posts && !(job.order_list && !job.order_list->posts);
+    if (work == Work::cut || work == Work::prime) return !job.handrails.empty() || !job.also_cut.empty();
+    if (work == Work::fit_handrails) return !job.handrails.empty();
+    if (work == Work::paint) return job.paint.has_value();
+    return work == Work::cap && posts && job.order_list && job.order_list->caps;
+}
+
+}  // namespace
+
+std::vector<WorkStep> steps_of_work(const Job& job, const Solution& solution) {
+    std::vector<WorkStep> steps;
+    for (int number = 0; number < work_steps; ++number) {
+        WorkStep step{static_cast<Work>(number), {}};
+        for (std::size_t s = 0; s < solution.sections.size(); ++s)
+            if (has(step.work,
+                    {job.builds[static_cast<std::size_t>(job.sections[s].build.index)], solution.sections[s]}))
+                step.sections.push_back(static_cast<int>(s));
+        if (!step.sections.empty() || has(step.work, job)) steps.push_back(std::move(step));
+    }
+    return steps;
+}
+
+}  // namespace rakewright
