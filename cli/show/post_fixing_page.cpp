@@ -92,7 +92,7 @@ Table pulls_table(const Job& job, const Solution& solution) {
                      {"fixing", "fixing", Align::left},
                      {"in", "anchored_in", Align::left},
                      {"", cells.in_unit("wood_under")},
-                     {"moment " + moment, inch ? "moment_in_lbf" : "moment_kN_m"},
+                     {"moment", inch ? "moment_in_lbf" : "moment_kN_m"},
                      {"arm", cells.in_unit("arm_along")},
                      {"pull along", "pull_along_" + force},
                      {"arm", cells.in_unit("arm_across")},
@@ -117,7 +117,7 @@ Table pulls_table(const Job& job, const Solution& solution) {
         "Fixing a guard's post is a structural matter for local code and licensed practice. These figures are simple "
         "statics, for whoever judges it; no strength of wood, concrete, plate or bolt is judged here, and no prying."};
     table.footnotes = {
-        "moment: of " + load +
+        "moment: in " + moment + ", of " + load +
         ", level, at the top of the highest rail that meets the post, about what it stands on; "
         "that is the code's concentrated load on a guard (IBC 2021, 1607.9.1.1). pull: in " +
         force +
