@@ -138,7 +138,9 @@ Status draw_templates(const Options& options) {
     if (status != Status::done) return status;
     const std::string page = template_page(whole.job, whole.solution);
     if (!page.empty()) return deliver(page, options.output);
-    complain("rakewright: nothing of this job is coped: templates are for rails that meet round posts\n");
+    complain(
+        "rakewright: nothing of this job is coped: templates are for rails that meet round posts, "
+        "and for round handrails whose ends are not square\n");
     return Status::refused;
 }
 
@@ -292,7 +294,7 @@ int run(int argc, char** argv) {
     check_command->add_flag("--ranges", options.ranges, "Show what each quantity may be, and judge nothing");
     add_typed_options(*check_command, options.typed, options.print_job);
     CLI::App* const template_command =
-        app.add_subcommand("template", "Draw every cope of a job full size, as one SVG to print");
+        app.add_subcommand("template", "Draw copes and mitered ends of round handrails full size, as one SVG to print");
     template_command->add_option("JOB", options.job, "The job file, or - for standard input")->required();
     template_command->add_option("-o,--output", options.output, "Write to this file and not to standard output");
     template_command->footer(statuses);

@@ -337,6 +337,34 @@ class Telling {
                             " is of tubes and galvanised: every closed tube needs vent and drain holes at its high and "
                             "its low corner as it hangs, beside the welds; one without can burst in the bath",
                         {}};
+            case Trouble::plate_under_hollow_post:
+                return {"the plate, " + length(0) + " by " + length(2) + ", is smaller than the hollow post on it, " +
+                            length(1) + " by " + length(3),
+                        "a plate at least as large as the post that its rod holds down"};
+            case Trouble::holes_off_plate:
+                return {"holes of " + length(1) + ", " + length(0) + " apart, are not within a plate of " + length(2),
+                        "a larger plate, or holes nearer each other: `holes` is centre to centre"};
+            case Trouble::wood_under_concrete:
+                return {"the thickness of wood is given, and the post is anchored in concrete",
+                        "leave it out, or `anchored_in: wood`"};
+            case Trouble::rod_without_reveal:
+                return {"a rod goes up through the post, and how high that is does not follow",
+                        "the post's `reveal`: its top over the highest rail's"};
+            case Trouble::no_post_left:
+                return {"nothing is left of the post: its top would be " + length(0) + " above what it stands on" +
+                            (finding_.numbers[1] > 0 ? ", and its plate is " + length(1) + " thick" : std::string()),
+                        "`reveal` counts up from the highest top of the rails that meet it"};
+            case Trouble::little_wood_under:
+                return {"post fixing " + fixing_name() + " has " + length(0) +
+                            " of wood under its bolts; to bolt through it is common practice to have at least " +
+                            length(1),
+                        {}};
+            case Trouble::holes_under_post:
+                return {"post " + post_here() + " covers a part of each hole of its base plate", {}};
+            case Trouble::post_top_unknown:
+                return {"how high post " + post_here() +
+                            " stands does not follow: no rail meets it whose height there is known",
+                        {}};
             case Trouble::foot_without_place:
                 return {"foot " + whole(0) + ", wished for " + length(1) +
                             " from the from post, is left out: no picket is left that it can stand under clear of the "
@@ -345,9 +373,9 @@ class Telling {
             case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
             case Trouble::ball_at_post:
                 return {
-                    "at post " + post_name() + " a ball of " + length(0) + " passes, and none of " + length(1) +
+                    "at " + post_or_joint() + " a ball of " + length(0) + " passes, and none of " + length(1) +
                         " may: " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : "move") +
-                        " the post nearer",
+                        " the " + kind_of_end() + " nearer",
                     {}};
             case Trouble::ball_between:
                 return {whole(3) + " on each tread let a ball of " + length(0) + " through, and none of " + length(1) +
@@ -393,11 +421,11 @@ class Telling {
                     "lie hollow on the round face",
                     {}};
             case Trouble::joint_apart:
-                return {"at joint " + joint_name() + " the members do not end flush: up to " + length(0) +
+                return {"at joint " + post_here() + " the members do not end flush: up to " + length(0) +
                             " apart at an arris; see the joints for each, and for the section that would meet",
                         {}};
             case Trouble::joint_moved:
-                return {"at joint " + joint_name() + " the rails' tops meet " +
+                return {"at joint " + post_here() + " the rails' tops meet " +
                             length_of(std::fabs(finding_.numbers[0])) +
                             (finding_.numbers[0] > 0 ? " past" : " short of") +
                             " its place, going by the section first named; they are cut there",
@@ -489,7 +517,14 @@ class Telling {
     std::string end() const { return finding_.end == 0 ? "from" : "to"; }
     std::string group() const { return finding_.numbers[0] == 0 ? "upper" : "lower"; }
 
-    std::string joint_name() const {
+    std::string fixing_name() const {
+        for (const PostFixing& fixing : job_.post_fixings)
+            if (fixing.id.place.begin == finding_.also.begin) return fixing.id.name;
+        return {};
+    }
+
+    /// The post or joint that the finding is at.
+    std::string post_here() const {
         for (const Post& post : job_.posts)
             if (post.id.place.begin == finding_.place.begin) return post.id.name;
         return {};
@@ -555,13 +590,22 @@ class Telling {
     std::string where() const {
         const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
         const bool named = (finding_.end == 0 ? section.from : section.to).named();
-        return named ? "post " + post_name() : "the " + end() + " end";
+        return named ? post_or_joint() : "the " + end() + " end";
     }
 
+    /// What the section ends at.
+    std::string kind_of_end() const {
+        const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
+        const Ref& post = finding_.end == 0 ? section.from : section.to;
+        return is_joint(job_, post) ? "joint" : "post";
+    }
+
+    std::string post_or_joint() const { return kind_of_end() + " " + post_name(); }
+
     std::string gap_at_post() const {
-        return "the gap at post " + post_name() + " is " + length(0) + ", over the widest allowed, " + length(1) +
-               ": " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
-               " the post " + length(3) + " nearer";
+        return "the gap at " + post_or_joint() + " is " + length(0) + ", over the widest allowed, " + length(1) + ": " +
+               (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
+               " the " + kind_of_end() + " " + length(3) + " nearer";
     }
 
     const Job& job_;

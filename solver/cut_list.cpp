@@ -183,10 +183,9 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
         for (std::size_t p = 0; p < solution.handrails[h].pieces.size(); ++p) {
             const HandrailPiece& piece = solution.handrails[h].pieces[p];
             const Profile& profile = job.handrails[h].profile;
-            const bool is_round = profile.diameter || profile.around;
-            listing.add(is_round ? Stuff::round_handrail : Stuff::handrail, words(piece.part), piece.stick.piece,
-                        std::numeric_limits<double>::infinity(), 1, {static_cast<int>(h), static_cast<int>(p)},
-                        overall(piece.stick.piece));
+            listing.add(is_round(profile) ? Stuff::round_handrail : Stuff::handrail, words(piece.part),
+                        piece.stick.piece, std::numeric_limits<double>::infinity(), 1,
+                        {static_cast<int>(h), static_cast<int>(p)}, overall(piece.stick.piece));
         }
     return listing.take();
 }

@@ -102,6 +102,11 @@ enum class Trouble {
     foot_without_size,          // the feet: 0 width or 1 depth
     too_many_feet,              // every: the most; also: the section
     no_place_to_splice,         // longest_stick: it, the member, tip to tip; also: the section
+    plate_under_hollow_post,    // base_plate's size: it, the post's, both ways; also: the post
+    holes_off_plate,            // holes: them, the hole's diameter, the plate that way; also: its size
+    wood_under_concrete,        // wood_under
+    rod_without_reveal,         // the post's fixing; also: the rod
+    no_post_left,               // reveal: the top above what it stands on, the plate's thickness; also: the post
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
@@ -148,6 +153,9 @@ enum class Trouble {
     feet_without_lower,      // the feet
     feet_unplaced,           // at the section
     vent_tubes,              // the build
+    little_wood_under,       // wood_under: it, the least by common practice
+    holes_under_post,        // the post
+    post_top_unknown,        // the post
     foot_without_place,      // at the section: the foot's number, level from the from post to where it would stand
 };
 

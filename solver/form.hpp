@@ -33,7 +33,7 @@ struct Word {
 };
 
 /// What a Ref names.
-enum class Kind { stair, post, build, floor };  // a reader knows the key that each is listed under
+enum class Kind { stair, post, build, floor, post_fixing };  // a reader knows the key that each is listed under
 
 /// A value with a grammar of its own: one text of the job file that is neither a plain length, angle, count nor word.
 class Grammar {

@@ -20,6 +20,10 @@ PostSize size_of(const Post& post) {
     return {diameter, diameter, {}, post.around->place};
 }
 
+bool is_joint(const Job& job, const Ref& post) {
+    return post.named() && job.posts[static_cast<std::size_t>(post.index)].shape == PostShape::joint;
+}
+
 Ground ground_of(const Post& post) {
     if (post.stair.named()) return {Ground::Kind::stair, post.stair.index};
     if (post.floor.named()) return {Ground::Kind::floor, post.floor.index};

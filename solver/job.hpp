@@ -171,6 +171,35 @@ struct Taper {
     double across() const;
 };
 
+/// A plate under a post, turned with it; four holes of one diameter in a rectangle about its middle.
+struct BasePlate {
+    std::vector<Reading> size, holes;  // along and across, or one for both; `holes` centre to centre
+    Reading thickness, hole;
+
+    double along() const { return size.front(); }
+    double across() const { return size.back(); }
+    double holes_along() const { return holes.front(); }
+    double holes_across() const { return holes.back(); }
+};
+
+/// A threaded rod up through a hollow post: what it passes beside the plate and the post.
+struct PostRod {
+    Place place;
+    Reading below = 0, floor, channel = 0, washer, nut, spare;
+};
+
+/// What a post's bolts or rod hold in.
+enum class AnchoredIn { wood, concrete };
+
+/// How posts are fixed to what they stand on.
+struct PostFixing {
+    Id id;
+    AnchoredIn anchored_in = AnchoredIn::wood;
+    std::optional<Reading> wood_under;
+    std::optional<BasePlate> base_plate;
+    std::optional<PostRod> rod;
+};
+
 /// `size` of a round post is its diameter both ways; or it has the girth taped round it in place of a size. It stands
 /// at a stair or on a floor, or has no place.
 struct Post {
@@ -188,6 +217,8 @@ struct Post {
     AngleReading turn;
     Lean lean;
     Base base;
+    std::optional<Reading> reveal;  // its top over the highest rail's
+    Ref fixing;
 
     bool has_place() const { return stair.named() || floor.named(); }
 };
@@ -514,6 +545,7 @@ struct Job {
     std::optional<Saw> saw;
     std::vector<Stair> stairs;
     std::vector<Floor> floors;
+    std::vector<PostFixing> post_fixings;
     std::vector<Post> posts;
     std::vector<Build> builds;
     std::vector<Section> sections;
@@ -532,6 +564,9 @@ struct Job {
 
 /// The post's size; of a round one its diameter both ways, from its girth where that is what was taped.
 PostSize size_of(const Post& post);
+
+/// Whether what is named there is a joint, and no post.
+bool is_joint(const Job& job, const Ref& post);
 
 /// What a post stands on, or a section is over: one of the job's stairs or floors, whose own axes it is solved in.
 struct Ground {

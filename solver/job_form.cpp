@@ -3,6 +3,7 @@
 #include "crew_form.hpp"
 #include "handrail_form.hpp"
 #include "job_grammar.hpp"
+#include "post_fixing_form.hpp"
 #include "spacing_form.hpp"
 
 namespace rakewright {
@@ -207,6 +208,10 @@ void describe(Form& form, Post& post) {
                  "the surface that it stands on, where that is not the tread under its centre");
     form.part("base_trim", post.base_trim, "where it is thicker below");
     form.part("taper", post.taper, "where it grows thinner or thicker");
+    form.length("reveal", post.reveal, Range::any,
+                "plumb, from the highest top of the rails that meet it up to the post's own top, under its cap; "
+                "negative where the post stops below that");
+    form.name_of(Kind::post_fixing, "fixing", post.fixing, may_be_left_out, "how it is fixed to what it stands on");
 }
 
 void describe(Form& form, MemberSize& member) {
@@ -532,6 +537,8 @@ void describe(Form& form, Job& job) {
     form.named("stairs", job.stairs, most_named, may_be_left_out, "the stairs, each under a name of its own");
     form.named("floors", job.floors, most_named, may_be_left_out,
                "the floors that are not level, each under a name of its own");
+    form.named("post_fixings", job.post_fixings, most_named, may_be_left_out,
+               "how posts are fixed to what they stand on, each under a name of its own");
     form.named("posts", job.posts, most_named, may_be_left_out, "the posts, each under a name of its own");
     form.named("builds", job.builds, most_named, may_be_left_out, "the builds, each under a name of its own");
     form.named("sections", job.sections, most_named, may_be_left_out, "the sections, each under a name of its own");

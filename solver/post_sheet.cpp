@@ -54,6 +54,66 @@ void describe(Sheet& row, const Job& job, const Solution& solution, const JointR
         });
 }
 
+void describe(Sheet& sheet, const RodLength& rod) {
+    sheet.length("length", rod.whole(), "of the rod, end to end: what follows, added up");
+    sheet.length("below", rod.below, "under the floor");
+    sheet.length("floor", rod.floor, "through the floor's build-up, along the rod, as all that follows");
+    sheet.length("plate", rod.plate, "through the base plate");
+    sheet.length("post", rod.post, "up the post");
+    sheet.length("channel", rod.channel, "through what lies on the post");
+    sheet.length("washer", rod.washer, "the washers over that");
+    sheet.length("nut", rod.nut, "the nuts");
+    sheet.length("spare", rod.spare, "thread past the nut");
+}
+
+void describe(Sheet& sheet, const BoltPull& push) {
+    sheet.length("arm", push.arm, "from the plate's edge on the side that is pressed to the two bolts across from it");
+    sheet.number("pull", push.pull, "on each of the two, lbf, or kN in a job in mm");
+}
+
+void describe(Sheet& sheet, const PostFixing& fixing, const FixedPost& fixed) {
+    sheet.word("name", fixing.id.name, "as the job calls it");
+    sheet.word("anchored_in", words(fixing.anchored_in), "wood or concrete");
+    sheet.length("wood_under", fixing.wood_under ? std::optional(fixing.wood_under->value) : std::nullopt,
+                 "thickness of the wood under the bolts");
+    sheet.number("load", fixed.load,
+                 "level, at the top of the highest rail that meets the post, the code's concentrated load on a guard "
+                 "(IBC 2021, 1607.9.1.1): lbf, or kN in a job in mm");
+    sheet.number("moment", fixed.moment, "of that load about what the post stands on: in-lbf, or kN m in a job in mm");
+    if (fixed.along)
+        sheet.part("along", "the load along the post's own first axis",
+                   [&](Sheet& part) { describe(part, *fixed.along); });
+    if (fixed.across) sheet.part("across", "the load across it", [&](Sheet& part) { describe(part, *fixed.across); });
+}
+
+/// How long the post and its rod are, where its plate's holes come, and what a push does to its fixing.
+void describe(Sheet& sheet, const Job& job, const Post& asked, const PostResult& post) {
+    sheet.length("height", post.height,
+                 "plumb, from what it stands on to its top: the highest rail's top and the reveal");
+    sheet.length("length", post.length,
+                 "of the post, along its axis, from what it stands on, or from the top of its base plate");
+    sheet.list("holes", post.holes,
+               "of its base plate, counter-clockwise from above, from the one ahead and to the left on its own axes",
+               [](Sheet& row, const PlateHole& hole) {
+                   const auto in_plan = [&](int axis) {
+                       return hole.in_plan ? std::optional((*hole.in_plan)[axis]) : std::nullopt;
+                   };
+                   row.length("along", hole.at.x(),
+                              "level, along the first axis of its stair or floor: from plumb under the first nosing, "
+                              "or the floor's origin");
+                   row.length("across", hole.at.y(), "level, to the left of that axis");
+                   row.length("x", in_plan(0), "in the plan of the job, where that is known");
+                   row.length("y", in_plan(1), "the same, to the left of x");
+               });
+    if (post.rod) sheet.part("rod", "the threaded rod up through it", [&](Sheet& part) { describe(part, *post.rod); });
+    if (post.fixed)
+        sheet.part("fixing",
+                   "for information: fixing a guard's post is a structural matter for local code and licensed practice",
+                   [&](Sheet& part) {
+                       describe(part, job.post_fixings[static_cast<std::size_t>(asked.fixing.index)], *post.fixed);
+                   });
+}
+
 }  // namespace
 
 void describe(Sheet& sheet, const GroupHeights& heights, const char* above) {
@@ -75,6 +135,7 @@ void describe_posts(Sheet& sheet, const Job& job, const Solution& solution) {
             part.length("x", in_plan(0), "of the centre of its foot in the plan of the job, where that is known");
             part.length("y", in_plan(1), "the same, to the left of x");
             part.length("level", in_plan(2), "height of the centre of its foot in the plan");
+            describe(part, job, job.posts[i], post);
             if (const std::optional<JointResult>& joint = post.joint)
                 part.part("joint", "where there is no post: how the two sections' rails meet",
                           [&](Sheet& group) { describe(group, job, solution, *joint); });

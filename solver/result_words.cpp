@@ -59,6 +59,8 @@ const char* words(Opening::Kind kind) {
     return "";
 }
 
+const char* words(AnchoredIn where) { return where == AnchoredIn::wood ? "wood" : "concrete"; }
+
 const char* words(Reaching reaching) {
     switch (reaching) {
         case Reaching::long_there: return "long";

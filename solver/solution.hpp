@@ -49,6 +49,32 @@ struct Arrivals {
     std::optional<double> set_back;  // level, past the stair's last nosing, or before its first one negative
 };
 
+/// A hole of a post's base plate, in the axes of what the post stands on, and in plan where that has one.
+struct PlateHole {
+    Vector at;
+    std::optional<Vector> in_plan;
+};
+
+/// The parts of a threaded rod, each along it.
+struct RodLength {
+    double below = 0, floor = 0, plate = 0, post = 0, channel = 0, washer = 0, nut = 0, spare = 0;
+
+    double whole() const { return below + floor + plate + post + channel + washer + nut + spare; }
+};
+
+/// What a level push at the top of the highest rail pulls a bolt of the plate with: `arm` from the plate's edge.
+struct BoltPull {
+    double arm = 0;
+    double pull = 0;  // lbf, or kN where the job is in mm
+};
+
+/// How a post is fixed, in figures, for information: none of them is held against any strength.
+struct FixedPost {
+    double load = 0;    // lbf, or kN
+    double moment = 0;  // in-lbf, or kN m
+    std::optional<BoltPull> along, across;
+};
+
 /// A post, solved: how it stands, none where it has no place, and every rail that meets it, in the order of the
 /// sections.
 struct PostResult {
@@ -57,6 +83,14 @@ struct PostResult {
     std::vector<RailAtPost> rails;
     std::optional<JointResult> joint;  // where there is no post
     std::optional<Arrivals> arrivals;  // where there is a post, and rails of more than one section meet it
+    std::optional<double> height;      // of its top above what it stands on, plumb
+    std::optional<double> length;      // of the post along its axis, less its plate
+    std::vector<PlateHole> holes;
+    std::optional<RodLength> rod;
+    std::optional<FixedPost> fixed;
+
+    /// The highest top of the rails that meet it, above what it stands on; none where that is not known.
+    std::optional<double> highest_rail() const;
 
     /// Height of the surface that it stands on above its stair's floor, or its floor's origin.
     std::optional<double> base() const { return standing ? std::optional(standing->foot.z()) : std::nullopt; }

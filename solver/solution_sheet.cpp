@@ -413,6 +413,18 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutP
                });
 }
 
+void describe(Sheet& sheet, const char* key, const std::vector<RimPoint>& rim) {
+    sheet.list(
+        key, rim,
+        "where a round handrail that is not square there is cut, over one turn of its girth in equal parts, from "
+        "the line underneath by the right side",
+        [](Sheet& point, const RimPoint& at) {
+            point.length("around", at.around,
+                         "along the girth from the line on top, to the left positive, seen from the from end");
+            point.length("along", at.along, "past the cut at the centre line, along the piece; shorter is negative");
+        });
+}
+
 }  // namespace
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution) {
@@ -439,6 +451,9 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                                        "handrail, top extension, top return or bottom return");
                               describe(row, piece.stick.piece, lengths_of(piece.stick.piece), piece.from_end,
                                        piece.to_end, piece.measure, {}, saw_limits(job));
+                              if (!is_round(job.handrails[i].profile)) return;
+                              describe(row, "from_outline", rim_of(piece.stick.piece, End::from));
+                              describe(row, "to_outline", rim_of(piece.stick.piece, End::to));
                           });
             });
     if (job.piece_list)

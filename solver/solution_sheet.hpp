@@ -19,6 +19,7 @@ const char* words(LaidOn laid);
 const char* words(Stuff stuff);
 const char* words(Spacing::By by);
 const char* words(Centre centre);
+const char* words(AnchoredIn where);
 const char* words(Reaching reaching);
 const char* words(Opening::Kind kind);
 

@@ -7,6 +7,7 @@
 #include "build.hpp"
 #include "job_pickets.hpp"
 #include "measure/compare.hpp"
+#include "post_fixing.hpp"
 #include "post_screws.hpp"
 #include "sawing.hpp"
 #include "surroundings.hpp"
@@ -32,6 +33,7 @@ class Solving {
         add_joints();
         for (std::size_t p = 0; p < job_.posts.size(); ++p)
             solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);
+        fix_posts(job_, solution_);
         for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);
         note_ends_out_of_reach(job_, solution_);
@@ -96,6 +98,8 @@ class Solving {
             refuse(Trouble::post_key_on_joint, post.base_trim ? post.base_trim->height.place : Place{},
                    post.base_trim.has_value());
             refuse(Trouble::post_key_on_joint, post.taper ? post.taper->height.place : Place{}, post.taper.has_value());
+            refuse(Trouble::post_key_on_joint, post.reveal ? post.reveal->place : Place{}, post.reveal.has_value());
+            refuse(Trouble::post_key_on_joint, post.fixing.place, post.fixing.named());
             refuse(Trouble::post_key_on_joint, post.turn.place, post.turn.angle.rise != 0);
             refuse(Trouble::post_key_on_joint, post.lean.along.place, post.lean.along.angle.rise != 0);
             refuse(Trouble::post_key_on_joint, post.lean.across.place, post.lean.across.angle.rise != 0);
@@ -310,7 +314,7 @@ class Solving {
         };
         for (const End end : {End::from, End::to}) {
             const Ref& post = end == End::from ? section.from : section.to;
-            if (!post.named() || named(job_.posts, post).shape != PostShape::joint) continue;
+            if (!is_joint(job_, post)) continue;
             if (!between_placed) refuse(Trouble::joint_without_place, post.place);
             const EndWish& wish = end == End::from ? section.ends.from : section.ends.to;
             if (wish.meets != EndWish::Meets::face) refuse(Trouble::ends_at_joint, post.place);
@@ -378,6 +382,13 @@ class Solving {
 };
 
 }  // namespace
+
+std::optional<double> PostResult::highest_rail() const {
+    std::optional<double> highest;
+    for (const RailAtPost& rail : rails)
+        if (!highest || rail.heights.top > *highest) highest = rail.heights.top;
+    return highest;
+}
 
 double MembersMet::apart() const {
     double most = 0;

@@ -66,7 +66,7 @@ class Reader : public Form, private Values {
             value = {*index, node->place()};
             return;
         }
-        static constexpr const char* words[] = {"stair", "post", "build", "floor"};
+        static constexpr const char* words[] = {"stair", "post", "build", "floor", "post fixing"};
         const std::string word = words[static_cast<std::size_t>(kind)];
         Refusal& refusal = refuse(node->place(), "there is no " + word + " " + ticked(document().value(*node)));
         refusal.nearest = nearest_of(document().value(*node), names);
@@ -234,6 +234,7 @@ class Reader : public Form, private Values {
         if (key == "posts") return Kind::post;
         if (key == "builds") return Kind::build;
         if (key == "floors") return Kind::floor;
+        if (key == "post_fixings") return Kind::post_fixing;
         return std::nullopt;
     }
 
@@ -264,7 +265,7 @@ class Reader : public Form, private Values {
         check_how_many(key, list, number, how_many);
     }
 
-    std::array<Names, 4> names_;  // by kind
+    std::array<Names, 5> names_;  // by kind
 };
 
 }  // namespace

@@ -37,8 +37,8 @@ Table notes_table(const Job& job, const Solution& solution) {
 std::vector<Table> tables_of(const Job& job, const Solution& solution, const std::vector<Table>& checks) {
     std::vector<Table> tables;
     for (auto* const pages :
-         {work_tables, stair_tables, post_tables, bracket_tables, fixing_tables, stock_tables, saw_and_bench_tables,
-          paint_tables, shop_tables, gap_tables, spacing_tables})
+         {work_tables, stair_tables, post_tables, post_fixing_tables, bracket_tables, fixing_tables, stock_tables,
+          saw_and_bench_tables, paint_tables, shop_tables, gap_tables, spacing_tables})
         for (Table& table : pages(job, solution)) tables.push_back(std::move(table));
     std::erase_if(tables, [](const Table& table) { return table.rows.empty(); });
     tables.insert(tables.end(), checks.begin(), checks.end());

@@ -10,6 +10,8 @@ namespace rakewright {
 /// The tables of a solved job by where a crew stands, in the order in which it walks.
 std::vector<Table> stair_tables(const Job& job, const Solution& solution);
 std::vector<Table> post_tables(const Job& job, const Solution& solution);
+/// How long posts and their rods are, where their plates' holes come, and what a push does to their fixings.
+std::vector<Table> post_fixing_tables(const Job& job, const Solution& solution);
 /// Brackets that are set askew or on a round post, and how plates are bent, equal bends of the whole job together.
 std::vector<Table> bracket_tables(const Job& job, const Solution& solution);
 

@@ -57,10 +57,12 @@ Table gaps_table(const Job& job, const Solution& solution) {
     return table;
 }
 
-std::string where_of(const Opening& opening) {
+std::string where_of(const Job& job, const Section& section, const Opening& opening) {
     switch (opening.kind) {
         case Opening::Kind::picket_gap: return "between pickets, the largest";
-        case Opening::Kind::post_gap: return std::string("at the ") + words(*opening.end) + " post";
+        case Opening::Kind::post_gap:
+            return std::string("at the ") + words(*opening.end) +
+                   (is_joint(job, *opening.end == End::from ? section.from : section.to) ? " joint" : " post");
         case Opening::Kind::under_rail: break;
     }
     if (!opening.tread) return "under the lower rail";
@@ -82,7 +84,7 @@ Table openings_table(const Job& job, const Solution& solution) {
                                    cells.word(words(opening.kind)),
                                    cells.word(opening.end ? words(*opening.end) : ""),
                                    cells.word(opening.tread ? std::to_string(*opening.tread) : ""),
-                                   cells.word(where_of(opening)),
+                                   cells.word(where_of(job, job.sections[s], opening)),
                                    cells.length(opening.sphere)},
                                   {}});
             first = false;

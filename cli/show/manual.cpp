@@ -56,7 +56,7 @@ class ManualForm : public Form {
         row(key, "number, " + counts_words(range), may_be_left_out, {}, about);
     }
     void name_of(Kind kind, const char* key, Ref&, Need need, const char* about) override {
-        static constexpr const char* words[] = {"a stair", "a post", "a build", "a floor"};
+        static constexpr const char* words[] = {"a stair", "a post", "a build", "a floor", "a post fixing"};
         row(key, std::string("name of ") + words[static_cast<std::size_t>(kind)], need, {}, about);
     }
     void written(const char* key, Grammar& grammar, Need need, const char* about) override {
@@ -233,7 +233,7 @@ std::string job_manual() {
         "`5ft 2-3/8in`, `184 mm`, "
         "`18.4 cm`, `1.2 m`. No length is larger than 1,000,000 or, but for 0, smaller than a millionth.\n\n"
         "**Angles.** Degrees (`33.4`, `8 1/2`), or a slope, so much in so much: `7 1/4 in 11`, `1/4 in 48`.\n\n"
-        "**Names** of stairs, floors, posts, builds and sections are your own, 1 to 64 characters.\n\n"
+        "**Names** of stairs, floors, post fixings, posts, builds and sections are your own, 1 to 64 characters.\n\n"
         "**Where things stand.** Each stair has its own axes: level from the first (lowest) nosing, uphill positive; "
         "plumb from the floor at "
         "the foot; left as seen by a person walking up. A section runs from its `from` end to its `to` end; left and "

@@ -65,11 +65,15 @@ class Page {
                 for (const End end : {End::from, End::to})
                     if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1])
                         add(s, member, end, *cope);
+        for (std::size_t h = 0; h < job_.handrails.size(); ++h)
+            if (is_round(job_.handrails[h].profile))
+                for (const HandrailPiece& piece : solution_.handrails[h].pieces)
+                    for (const End end : {End::from, End::to}) add(job_.handrails[h].id.name, piece, end);
         if (body_.empty()) return {};
         const double width = widest_ + 2 * margin;
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" +
                mm(width) + "mm\" height=\"" + mm(down_ + margin) + "mm\" viewBox=\"0 0 " + mm(width) + ' ' +
-               mm(down_ + margin) + "\">\n<title>" + escaped(job_.title.empty() ? "Cope templates" : job_.title) +
+               mm(down_ + margin) + "\">\n<title>" + escaped(job_.title.empty() ? "Templates" : job_.title) +
                "</title>\n<g fill=\"none\" stroke=\"black\" stroke-width=\"0.2\" font-family=\"sans-serif\" "
                "font-size=\"3\">\n" +
                body_ + "</g>\n</svg>\n";
@@ -78,32 +82,74 @@ class Page {
  private:
     void add(std::size_t s, const Member& member, End end, const Cope& cope) {
         const CrossSection section{member.width, member.depth};
-        const double around = 2 * (member.width + member.depth) * scale_;
-        const std::string& name = job_.sections[s].id.name;
-        const std::string long_name = name + ", " + member.name + ", " + words(end) + " end";
+        const Strip strip = begin(job_.sections[s].id.name + ", " + member.name + ", " + words(end) + " end", "member",
+                                  member.length, cope.longest, cope.shortest);
+        for (const Panel& panel : panels_of(section, end)) add_panel(panel, section, cope, strip);
+        finish(strip, 2 * (member.width + member.depth) * scale_);
+    }
+
+    /// A round handrail's end, unfolded from the line underneath it; nothing where that is square.
+    void add(const std::string& handrail, const HandrailPiece& piece, End end) {
+        const std::vector<RimPoint> rim = rim_of(piece.stick.piece, end);
+        if (rim.empty()) return;
+        const auto [shortest, longest] = std::minmax_element(
+            rim.begin(), rim.end(), [](const RimPoint& a, const RimPoint& b) { return a.along < b.along; });
+        const Strip strip = begin(handrail + ", " + words(piece.part) + ", " + words(end) + " end", "rail",
+                                  length(piece.stick.piece), longest->along, shortest->along);
+        const double girth = (rim.back().around - rim.front().around) * scale_, middle = margin + girth / 2;
+        // Seen from outside with the end up the page, the right side lies to the right of the top at a to end.
+        const double rightward = end == End::to ? -scale_ : scale_;
+        std::string drawn;
+        for (const RimPoint& point : rim)
+            drawn += (drawn.empty() ? "" : " ") + mm(middle + rightward * point.around) + ',' +
+                     mm(base_ - point.along * scale_);
+        outline("round", drawn);
+        stroke(margin, strip.top, margin, strip.bottom);
+        stroke(margin + girth, strip.top, margin + girth, strip.bottom);
+        stroke(middle, strip.top, middle, strip.bottom, "stroke-dasharray=\"8 1 1 1\"");
+        words_at(margin + 1.5, strip.bottom - 3, "seam, underneath");
+        words_at(middle + 1.5, strip.bottom - 3, "top line");
+        words_at(margin + girth / 4, strip.bottom - 8, end == End::to ? "left" : "right");
+        words_at(margin + 3 * girth / 4, strip.bottom - 8, end == End::to ? "right" : "left");
+        finish(strip, girth);
+    }
+
+    /// A drawing from its upper edge to its lower, and how wide its words are.
+    struct Strip {
+        double top = 0, bottom = 0, words = 0;
+    };
+
+    /// Begins an end's drawing: what it is of, what to do with it, and room for what it reaches past the dashed line.
+    Strip begin(const std::string& name, const std::string& stuff, double length, double longest, double shortest) {
         body_ += "<g id=\"end-" + std::to_string(++number_) + "\">\n";
-        words_at(margin, down_ + margin, long_name);
-        words_at(
-            margin, down_ + margin + line_of_text,
-            "Print full size, and check both rulers with the tape. Wrap it round the member, printed side out, the "
-            "dashed line on a line");
+        words_at(margin, down_ + margin, name);
+        words_at(margin, down_ + margin + line_of_text,
+                 "Print full size, and check both rulers with the tape. Wrap it round the " + stuff +
+                     ", printed side out, the dashed line on a line");
         words_at(margin, down_ + margin + 2 * line_of_text,
-                 "squared round it " + words_of_length(member.length, tape_) +
+                 "squared round it " + words_of_length(length, tape_) +
                      " from the other end's cut on the centre line. What is drawn above the outline is "
                      "cut away.");
         const double top = down_ + margin + 3 * line_of_text + 3;
-        base_ = top + cope.longest * scale_;
-        const double bottom = base_ + std::max(-cope.shortest * scale_, 0.0) + 25;
-        for (const Panel& panel : panels_of(section, end)) add_panel(panel, section, cope, top, bottom);
+        base_ = top + longest * scale_;
+        return {top, base_ + std::max(-shortest * scale_, 0.0) + 25, double(name.size()) * 2};
+    }
+
+    void finish(const Strip& strip, double around) {
         stroke(margin, base_, margin + around, base_, "stroke-dasharray=\"3 1\"");
-        ruler_across(around, bottom);
-        ruler_along(margin + around, top, bottom);
-        widest_ = std::max({widest_, around + 12, double(long_name.size()) * 2, 175.0});
-        down_ = bottom + 10;
+        ruler_across(around, strip.bottom);
+        ruler_along(margin + around, strip.top, strip.bottom);
+        widest_ = std::max({widest_, around + 12, strip.words, 175.0});
+        down_ = strip.bottom + 10;
         body_ += "</g>\n";
     }
 
-    void add_panel(const Panel& panel, const CrossSection& section, const Cope& cope, double top, double bottom) {
+    void outline(const char* face, const std::string& points) {
+        body_ += std::string("<polyline class=\"outline\" data-face=\"") + face + "\" stroke-width=\"0.35\" points=\"" +
+                 points + "\"/>\n";
+    }
+
+    void add_panel(const Panel& panel, const CrossSection& section, const Cope& cope, const Strip& strip) {
         const double left = margin + panel.begins * scale_, wide = panel.face.width * scale_;
         std::vector<OutlinePoint> points = outline_on(cope, panel.face, section);
         std::string drawn;
@@ -112,11 +158,10 @@ class Page {
             drawn += (drawn.empty() ? "" : " ") + mm(left + wide / 2 + across * scale_) + ',' +
                      mm(base_ - point.along * scale_);
         }
-        body_ += std::string("<polyline class=\"outline\" data-face=\"") + words(panel.face.side) +
-                 "\" stroke-width=\"0.35\" points=\"" + drawn + "\"/>\n";
-        stroke(left, top, left, bottom);
-        stroke(left + wide, top, left + wide, bottom);
-        words_at(left + 1.5, bottom - 3, words(panel.face.side));
+        outline(words(panel.face.side), drawn);
+        stroke(left, strip.top, left, strip.bottom);
+        stroke(left + wide, strip.top, left + wide, strip.bottom);
+        words_at(left + 1.5, strip.bottom - 3, words(panel.face.side));
     }
 
     /// How far apart the ticks stand, in divisions: as many as leave them apart on paper.

@@ -213,7 +213,7 @@ class Facts {
     /// A grip's facts; its size across, level, for how far the rail stands out.
     static double tell_profile(Subject& subject, const Profile& profile) {
         const CrossSection section = section_of(profile);
-        if (profile.diameter || profile.around) {
+        if (is_round(profile)) {
             subject.tells.push_back(Q::grip_diameter);
             tell(subject, Q::grip_diameter, {}, section.width);
         } else if (profile.depth) {

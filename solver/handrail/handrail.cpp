@@ -61,6 +61,24 @@ CrossSection section_of(const Profile& profile) {
     return {*profile.width, profile.depth ? profile.depth->value : profile.width->value};
 }
 
+bool is_round(const Profile& profile) { return profile.diameter || profile.around; }
+
+std::vector<RimPoint> rim_of(const Piece& piece, End end) {
+    std::vector<RimPoint> points;
+    if (long_point(piece, end) == Corner{}) return points;
+    points.reserve(rim_parts + 1);
+    const double radius = piece.section.width / 2;
+    const Slant cut{0, end == End::to ? piece.to.per_left : -piece.from.per_left,
+                    end == End::to ? piece.to.per_top : -piece.from.per_top};
+    for (int part = 0; part <= rim_parts; ++part) {
+        const double of_turn = double(part - rim_parts / 2) / rim_parts;
+        const SineCosine from_top = sine_cosine(angle_from_degrees(360 * of_turn));
+        points.push_back(
+            {2 * std::numbers::pi * radius * of_turn, reach(cut, {radius * from_top.sine, radius * from_top.cosine})});
+    }
+    return points;
+}
+
 const char* words(HandrailPart part) {
     switch (part) {
         case HandrailPart::rail: return "handrail";
@@ -98,10 +116,9 @@ HandrailResult handrail_of(const Handrail& handrail, const StairShape& stair, st
     if (handrail.returned.top == Return::wall) legs.push_back({HandrailPart::top_return, top, top + wall});
     std::optional<std::vector<HandrailPiece>> pieces = Jointing(section, legs).pieces();
     if (!pieces) return refuse(Trouble::handrail_too_short, handrail.id.place);
-    const bool is_round = handrail.profile.diameter || handrail.profile.around;
     const bool off_rake =
         handrail.returned.bottom == Return::wall || (handrail.returned.top == Return::wall && handrail.extend.top == 0);
-    if (off_rake && !is_round && result.slope != 0)
+    if (off_rake && !is_round(handrail.profile) && result.slope != 0)
         findings.push_back({Trouble::return_off_rake, handrail.id.place, {}, {}});
     result.pieces = std::move(*pieces);
     return result;

@@ -35,6 +35,22 @@ HandrailResult handrail_of(const Handrail& handrail, const StairShape& stair, st
 
 const char* words(HandrailPart part);
 
+/// A round profile, by its diameter or by its girth.
+bool is_round(const Profile& profile);
+
+/// A point of a plane cut on the girth of a round stick: round it from the line on its top, seen along the stick from
+/// its from end, to the left positive; along it past the cut at the centre line, longer positive.
+struct RimPoint {
+    double around = 0;
+    double along = 0;
+};
+
+inline constexpr int rim_parts = 48;
+
+/// Where a round piece is cut at this end, over one turn in equal parts: from the line underneath, up by the right
+/// side, over the top and down by the left. Empty where the end is square.
+std::vector<RimPoint> rim_of(const Piece& piece, End end);
+
 /// The side of the square about a profile, or its width and depth.
 CrossSection section_of(const Profile& profile);
 

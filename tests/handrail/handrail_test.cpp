@@ -140,4 +140,78 @@ TEST_CASE("a return off a raked rail that is not round is told", "[handrail]") {
     CHECK(solve(wall_rail(handrail)).findings.empty());
 }
 
+TEST_CASE("a pipe cut at 45 degrees unrolls to the published wave", "[handrail][rim]") {
+    // University of Regina, Math Central, QQ.09.07: a pipe of diameter 200 cut at 45 degrees unrolls to y = 100 cos
+    // (x / 100), 16 stations over a girth of 200 pi.
+    const double stations[] = {100,  92.38795,  70.71068,  38.26834,  0, -38.26834, -70.71068, -92.38795,
+                               -100, -92.38795, -70.71068, -38.26834, 0, 38.26834,  70.71068,  92.38795};
+    const Piece pipe{{200, 200}, {0, 0, -1}, {1000, 0, 1}};  // both ends longest on top
+    for (const End end : {End::from, End::to}) {
+        const std::vector<RimPoint> rim = rim_of(pipe, end);
+        REQUIRE(rim.size() == rim_parts + 1);
+        REQUIRE(rim_parts % 16 == 0);
+        for (int station = -8; station <= 8; ++station) {
+            INFO("station " << station);
+            const RimPoint& point = rim[static_cast<std::size_t>(rim_parts / 2 + station * (rim_parts / 16))];
+            CHECK_THAT(point.along, within(stations[(station + 16) % 16], 5e-6));
+            CHECK_THAT(point.around, within(station * 39.26991, 5e-5));
+        }
+    }
+}
+
+TEST_CASE("a miter at an extension or a return swings half a diameter times the tangent of half the turn",
+          "[handrail][rim]") {
+    // NAVEDTRA 14251, Steelworker, two-piece turn: the plane halves the turn. The rake is 3 in 4, half of it 1 in 3; a
+    // return turns a right angle, half of it 1 in 1. The radius is 3/4.
+    Handrail handrail = round_rail();
+    handrail.clearance = Reading(1.5);
+    handrail.extend.top = Reading(12);
+    handrail.returned.top = Return::wall;
+    const auto all = pieces(wall_rail(handrail));
+    REQUIRE(all.size() == 3);
+    CHECK(rim_of(all[0].stick.piece, End::from).empty());  // it ends square
+    CHECK(rim_of(all[2].stick.piece, End::to).empty());
+    const std::size_t top = rim_parts / 2, quarter = rim_parts / 4;
+    for (const auto& rim : {rim_of(all[0].stick.piece, End::to), rim_of(all[1].stick.piece, End::from)}) {
+        CHECK_THAT(rim[top].along, within(0.25, 1e-12));  // where rake turns to level the top is outside
+        CHECK_THAT(rim.front().along, within(-0.25, 1e-12));
+        CHECK_THAT(rim.back().along, within(-0.25, 1e-12));
+        CHECK_THAT(rim[top + quarter].along, within(0, 1e-12));
+    }
+    // To the wall on the left the right side is outside, a quarter turn before the top.
+    for (const auto& rim : {rim_of(all[1].stick.piece, End::to), rim_of(all[2].stick.piece, End::from)}) {
+        CHECK_THAT(rim[top - quarter].along, within(0.75, 1e-12));
+        CHECK_THAT(rim[top + quarter].along, within(-0.75, 1e-12));
+        CHECK_THAT(rim[top - quarter].around, within(-0.75 * 1.5707963267948966, 1e-12));
+        CHECK_THAT(rim[top].along, within(0, 1e-12));
+    }
+    handrail.side = StairSide{false, {}};
+    const auto right = pieces(wall_rail(handrail));
+    CHECK_THAT(rim_of(right[1].stick.piece, End::to)[top + quarter].along, within(0.75, 1e-12));
+}
+
+TEST_CASE("every point of a round joint's outline lies on both pieces' planes and rims", "[handrail][rim]") {
+    // The joint's two outlines are one ellipse in the world, whatever the joint.
+    Handrail handrail = round_rail();
+    handrail.clearance = Reading(2);
+    handrail.returned.top = Return::wall;  // from the rake straight to the wall
+    const auto both = pieces(wall_rail(handrail));
+    REQUIRE(both.size() == 2);
+    const auto in_world = [](const HandrailPiece& piece, End end, const RimPoint& point) {
+        const double turn = point.around / 0.75;
+        const double cut = end == End::to ? piece.stick.piece.to.at + point.along : -point.along;
+        return point_on(piece.stick.frame, cut, {0.75 * std::sin(turn), 0.75 * std::cos(turn)});
+    };
+    const auto rim = rim_of(both[0].stick.piece, End::to);
+    for (const RimPoint& point : rim) {
+        const Vector at = in_world(both[0], End::to, point);
+        const Vector from = at - both[1].stick.frame.origin;
+        const double on_axis = from.dot(both[1].stick.frame.along);
+        CHECK_THAT((from - on_axis * both[1].stick.frame.along).norm(), within(0.75, 1e-12));
+        const Slant& cut = both[1].stick.piece.from;
+        const Spot spot{from.dot(both[1].stick.frame.left), from.dot(both[1].stick.frame.top)};
+        CHECK_THAT(reach(cut, spot), within(on_axis, 1e-12));
+    }
+}
+
 }  // namespace rakewright::tests

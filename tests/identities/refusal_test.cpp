@@ -80,6 +80,20 @@ Job with_joint() {
     return job;
 }
 
+/// The foot post on a plate 6 square with holes of 1/2, 5 apart.
+Job with_plate() {
+    Job job = even_example();
+    BasePlate plate;
+    plate.size = {Reading(6)};
+    plate.thickness = 0.5;
+    plate.holes = {Reading(5)};
+    plate.hole = 0.5;
+    job.post_fixings.resize(1);
+    job.post_fixings[0].base_plate = plate;
+    job.posts[0].fixing = ref(0);
+    return job;
+}
+
 /// Two posts on a floor, 60 apart.
 Job on_floor() {
     Job job = even_example();
@@ -121,7 +135,7 @@ void put_straight_across(Job& job, double by) {
 
 std::vector<Refused> refused_jobs() {
     const Job even = even_example(), floor = floor_example(60), open = even_example(open_build()),
-              turned = even_example(turned_build(shaft(1)));
+              turned = even_example(turned_build(shaft(1))), plated = with_plate();
     Stair steep = even_stair(), narrow = even_stair(), both = measured_stair({7, 7}, {10}),
           single = measured_stair({7}, {});
     steep.run.reset();
@@ -200,10 +214,14 @@ std::vector<Refused> refused_jobs() {
                                                 job.floors[0].toward = Toward::heading;
                                                 job.sections[0].floor = ref(0);
                                             })},
-        {Trouble::low_high_between_placed,
-         changed(even, [](Job& job) { job.sections[0].clear_twice = ClearTwice{49.5, 49.625, {}, {}}; })},
-        {Trouble::trim_not_thicker,
-         changed(even, [](Job& job) { job.posts[0].base_trim = BaseTrim{{Reading(3.5)}, 6}; })},
+        {Trouble::low_high_between_placed, changed(even,
+                                                   [](Job& job) {
+                                                       job.sections[0].clear_twice = ClearTwice{49.5, 49.625, {}, {}};
+                                                   })},
+        {Trouble::trim_not_thicker, changed(even,
+                                            [](Job& job) {
+                                                job.posts[0].base_trim = BaseTrim{{Reading(3.5)}, 6};
+                                            })},
         {Trouble::two_sizes_of_round, changed(even,
                                               [](Job& job) {
                                                   job.posts[0].shape = PostShape::round;
@@ -222,11 +240,15 @@ std::vector<Refused> refused_jobs() {
                                                    job.posts[2].at.reset();
                                                    job.sections[1].clear = Reading(30);
                                                })},
-        {Trouble::ends_at_joint,
-         changed(with_joint(), [](Job& job) { job.sections[0].ends.to = {EndWish::Meets::centre, {}, {}}; })},
+        {Trouble::ends_at_joint, changed(with_joint(),
+                                         [](Job& job) {
+                                             job.sections[0].ends.to = {EndWish::Meets::centre, {}, {}};
+                                         })},
         {Trouble::clear_to_joint, changed(with_joint(), [](Job& job) { job.sections[0].clear = Reading(20); })},
-        {Trouble::auto_at_joint,
-         changed(with_joint(), [](Job& job) { job.sections[0].lower_gap = LowerGap{0, false, true}; })},
+        {Trouble::auto_at_joint, changed(with_joint(),
+                                         [](Job& job) {
+                                             job.sections[0].lower_gap = LowerGap{0, false, true};
+                                         })},
         {Trouble::joint_folds_back, changed(with_joint(), [](Job& job) { job.posts[2].at = Reading(-20); })},
         {Trouble::taper_between_nothing,
          changed(even, [](Job& job) { job.posts[0].taper = Taper{{Reading(3)}, {}, 12, 12, {}}; })},
@@ -384,6 +406,24 @@ std::vector<Refused> refused_jobs() {
                                              job.builds[0].feet = FeetBuild{0.01, {}, {}, {}};
                                          })},
         {Trouble::no_place_to_splice, changed(even, [](Job& job) { job.builds[0].longest_stick = Reading(3); })},
+        {Trouble::plate_under_hollow_post, changed(plated,
+                                                   [](Job& job) {
+                                                       job.post_fixings[0].rod = PostRod{};
+                                                       job.posts[0].reveal = Reading(1);
+                                                       job.post_fixings[0].base_plate->size = {Reading(3)};
+                                                       job.post_fixings[0].base_plate->holes = {Reading(1)};
+                                                   })},
+        {Trouble::holes_off_plate, changed(plated,
+                                           [](Job& job) {
+                                               job.post_fixings[0].base_plate->holes = {Reading(4), Reading(5.5)};
+                                           })},
+        {Trouble::wood_under_concrete, changed(plated,
+                                               [](Job& job) {
+                                                   job.post_fixings[0].anchored_in = AnchoredIn::concrete;
+                                                   job.post_fixings[0].wood_under = Reading(4);
+                                               })},
+        {Trouble::rod_without_reveal, changed(plated, [](Job& job) { job.post_fixings[0].rod = PostRod{}; })},
+        {Trouble::no_post_left, changed(plated, [](Job& job) { job.posts[0].reveal = Reading(-50); })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }
