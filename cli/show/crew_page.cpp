@@ -84,8 +84,9 @@ class OrderPage {
         for (const OrderLine& line : order_list(job_, solution_)) table.rows.push_back(row_of(line));
         table.about = {
             "qty: with what is to spare; of sticks, pieces, and in all their lengths together, tip to tip, with no "
-            "waste. A bracket's section: width and thickness of its plate. Not listed: screws, plates and rods, and "
-            "posts that the job does not name."};
+            "waste. A bracket's section: width and thickness of its plate. Of base plates the length is their "
+            "thickness. Not listed: posts that the job does not name; screws between members, whose "
+            "spacing it does not say; bolts, washers and nuts."};
         return table;
     }
 
@@ -94,6 +95,7 @@ class OrderPage {
 
     std::string section_of(const OrderLine& line) const {
         if (!line.nominal.empty()) return line.nominal;
+        if (line.section.width == 0) return "-";
         if (line.shape == SectionShape::circle) return "round " + size(line.section.width);
         if (line.shape == SectionShape::profile) return "as the job, " + size(line.section.width) + " wide";
         return size(line.section.width) + " x " + size(line.section.depth);
@@ -108,6 +110,9 @@ class OrderPage {
     std::string under_of(const OrderLine& line) const {
         if (line.what == Ordered::post && line.reaches)
             return "the highest rail on it ends " + size(*line.reaches) + " above what it stands on";
+        if (line.holes)
+            return "holes " + size(line.holes->width) + " by " + size(line.holes->depth) + " centre to centre, " +
+                   size(*line.hole) + " across";
         if (!line.bracket) return {};
         const BracketBuild& build = bracket_build_of(job_, line.bracket->uses.front().section);
         return "post leg " + size(build.post_leg) + ", holes " + holes(build.post_hole, cells_) + "; rail leg " +

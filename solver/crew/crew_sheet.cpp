@@ -8,7 +8,10 @@ const char* words(Ordered what) {
         case Ordered::stick: return "stick";
         case Ordered::turned_picket: return "turned picket";
         case Ordered::bracket: return "bracket";
+        case Ordered::screw: return "screw";
         case Ordered::post: return "post";
+        case Ordered::base_plate: return "base plate";
+        case Ordered::rod: return "threaded rod";
         case Ordered::cap: return "cap";
     }
     return "";
@@ -50,14 +53,19 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution, const Brac
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution, const OrderLine& line) {
     sheet.word("what", words(line.what),
-               "bar, as the stock is planned; stick, of a section that has no stock; turned picket, bracket, post or "
-               "cap");
+               "bar, as the stock is planned; stick, of a section that has no stock; turned picket, bracket, screw, "
+               "post, base plate, threaded rod or cap");
     sheet.word("shape", words(line.shape),
                "of its section: rectangle; round; profile, of a handrail that is known by its perimeter");
     sheet.lengths("section", {line.section.width, line.section.depth},
-                  "what it is across; a bracket's plate: its width and thickness; a profile: a square of its width");
+                  "what it is across; a bracket's plate: its width and thickness; a profile: a square of its width; "
+                  "nought where the job does not say");
     if (!line.nominal.empty()) sheet.word("nominal", line.nominal, "a post's timber size, as the job has it");
-    sheet.length("length", line.length, "of one bar or turned picket");
+    sheet.length("length", line.length,
+                 "of one bar, turned picket, screw, rod, or post as far as the job says; of a base plate its thickness");
+    if (line.holes)
+        sheet.lengths("holes", {line.holes->width, line.holes->depth}, "of a base plate, centre to centre, both ways");
+    sheet.length("hole", line.hole, "their diameter");
     sheet.length("in_all", line.in_all, "of sticks: their lengths tip to tip, added up, with no waste");
     sheet.length("reaches", line.reaches,
                  "of posts: the top of the highest rail on any of them, plumb above what it stands on");

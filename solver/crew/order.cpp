@@ -119,29 +119,95 @@ void add_brackets(const Job& job, const Solution& solution, std::vector<OrderLin
     }
 }
 
-/// The posts that the job names, those of one size and shape together.
+/// The line of its kind that is like this one, or a new one that is.
+OrderLine& line_like(std::vector<OrderLine>& lines, const OrderLine& like) {
+    const auto alike_or_unknown = [](const std::optional<double>& a, const std::optional<double>& b) {
+        return a.has_value() == b.has_value() && (!a || alike(*a, *b));
+    };
+    const auto of_it = [&](const OrderLine& line) {
+        return line.what == like.what && line.shape == like.shape && same_section(line.section, like.section) &&
+               alike_or_unknown(line.length, like.length) && alike_or_unknown(line.hole, like.hole) &&
+               (!line.holes || same_section(*line.holes, *like.holes));
+    };
+    const auto mine = std::find_if(lines.begin(), lines.end(), of_it);
+    return mine == lines.end() ? lines.emplace_back(like) : *mine;
+}
+
+/// How many of a screw a section takes; 0 where the job does not say how far apart they stand.
+int screws_in(const SectionResult& section, const JointScrew& screw) {
+    switch (screw.joint) {
+        case Joint::picket_to_upper:
+        case Joint::picket_to_lower: return screw.count * section.pickets->count;
+        case Joint::post_leg:
+        case Joint::rail_leg: return screw.count;
+        case Joint::between_members: break;
+    }
+    return 0;
+}
+
+void add_screws(const Job& job, const Solution& solution, std::vector<OrderLine>& lines) {
+    std::vector<OrderLine> screws;
+    for (std::size_t s = 0; s < solution.sections.size(); ++s)
+        for (const JointScrew& screw : solution.sections[s].screws) {
+            const int count = screws_in(solution.sections[s], screw) * job.sections[s].count;
+            if (count == 0) continue;
+            OrderLine like;
+            like.what = Ordered::screw;
+            like.shape = SectionShape::circle;
+            like.section = {screw.diameter, screw.diameter};
+            like.length = screw.length;
+            line_like(screws, like).needed += count;
+        }
+    for (OrderLine& line : screws) {
+        line.spare = to_spare(line.needed, *job.order_list);
+        lines.push_back(std::move(line));
+    }
+}
+
+/// The plates under the job's posts, and the rods up through them.
+void add_plates_and_rods(const Job& job, const Solution& solution, std::vector<OrderLine>& lines) {
+    std::vector<OrderLine> found;
+    for (std::size_t p = 0; p < job.posts.size(); ++p) {
+        if (!job.posts[p].fixing.named()) continue;
+        const PostFixing& fixing = job.post_fixings[static_cast<std::size_t>(job.posts[p].fixing.index)];
+        OrderLine like;
+        if (const std::optional<BasePlate>& plate = fixing.base_plate) {
+            like.what = Ordered::base_plate;
+            like.section = {plate->along(), plate->across()};
+            like.length = plate->thickness;
+            like.holes = CrossSection{plate->holes_along(), plate->holes_across()};
+            like.hole = plate->hole;
+            ++line_like(found, like).needed;
+        }
+        if (const std::optional<RodLength>& rod = solution.posts[p].rod) {
+            like = {};
+            like.what = Ordered::rod;
+            like.length = rod->whole();
+            ++line_like(found, like).needed;
+        }
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [](const OrderLine& a, const OrderLine& b) { return a.what < b.what; });
+    lines.insert(lines.end(), found.begin(), found.end());
+}
+
+/// The posts that the job names, those of one size, shape and length together.
 std::vector<OrderLine> posts_of(const Job& job, const Solution& solution) {
     std::vector<OrderLine> lines;
     for (std::size_t p = 0; p < job.posts.size(); ++p) {
         const Post& post = job.posts[p];
         if (post.shape == PostShape::joint) continue;
         const PostSize size = size_of(post);
-        const SectionShape shape = post.shape == PostShape::round ? SectionShape::circle : SectionShape::rectangle;
-        const auto of_it = [&](const OrderLine& line) {
-            return line.shape == shape && same_section(line.section, {size.along, size.across});
-        };
-        auto mine = std::find_if(lines.begin(), lines.end(), of_it);
-        if (mine == lines.end()) {
-            OrderLine line;
-            line.what = Ordered::post;
-            line.shape = shape;
-            line.section = {size.along, size.across};
-            mine = lines.insert(lines.end(), line);
-        }
-        if (mine->nominal.empty()) mine->nominal = size.nominal;
-        ++mine->needed;
+        OrderLine like;
+        like.what = Ordered::post;
+        like.shape = post.shape == PostShape::round ? SectionShape::circle : SectionShape::rectangle;
+        like.section = {size.along, size.across};
+        like.length = solution.posts[p].length;
+        OrderLine& mine = line_like(lines, like);
+        if (mine.nominal.empty()) mine.nominal = size.nominal;
+        ++mine.needed;
         for (const RailAtPost& rail : solution.posts[p].rails)
-            mine->reaches = std::fmax(mine->reaches.value_or(rail.heights.top), rail.heights.top);
+            mine.reaches = std::fmax(mine.reaches.value_or(rail.heights.top), rail.heights.top);
     }
     return lines;
 }
@@ -152,13 +218,21 @@ void add_posts(const Job& job, const Solution& solution, std::vector<OrderLine>&
     lines.insert(lines.end(), posts.begin(), posts.end());
 }
 
+/// A cap for each post, those of one size together.
 void add_caps(const Job& job, const Solution& solution, std::vector<OrderLine>& lines) {
     if (!job.order_list->caps) return;
-    for (OrderLine line : posts_of(job, solution)) {
-        line.what = Ordered::cap;
-        line.reaches.reset();
+    std::vector<OrderLine> caps;
+    for (OrderLine post : posts_of(job, solution)) {
+        const int count = post.needed;
+        post.what = Ordered::cap;
+        post.reaches.reset();
+        post.length.reset();
+        post.needed = 0;
+        line_like(caps, post).needed += count;
+    }
+    for (OrderLine& line : caps) {
         line.spare = to_spare(line.needed, *job.order_list);
-        lines.push_back(line);
+        lines.push_back(std::move(line));
     }
 }
 
@@ -167,7 +241,8 @@ void add_caps(const Job& job, const Solution& solution, std::vector<OrderLine>& 
 std::vector<OrderLine> order_list(const Job& job, const Solution& solution) {
     std::vector<OrderLine> lines;
     if (!job.order_list) return lines;
-    for (auto* const add : {add_bars, add_sticks, add_turned_pickets, add_brackets, add_posts, add_caps})
+    for (auto* const add :
+         {add_bars, add_sticks, add_turned_pickets, add_brackets, add_screws, add_posts, add_plates_and_rods, add_caps})
         add(job, solution, lines);
     return lines;
 }

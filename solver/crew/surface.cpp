@@ -10,8 +10,9 @@ namespace {
 
 constexpr double pi = 2 * right_angle;
 
-/// The mean of a smooth function from -half to half: the five-point rule of Gauss (Abramowitz and Stegun, table 25.4)
-/// on each of sixteen equal parts.
+/// The mean of a function from -half to half that is smooth but for roots of the distance to the ends: the five-point
+/// rule of Gauss (Abramowitz and Stegun, table 25.4) on each of sixteen parts, over half (3 x - x^3) / 2, in which such
+/// roots are smooth.
 template <class Function>
 double mean(double half, const Function& at) {
     struct Node {
@@ -25,7 +26,10 @@ double mean(double half, const Function& at) {
     constexpr int parts = 16;
     double sum = 0;
     for (int part = 0; part < parts; ++part)
-        for (const Node& node : nodes) sum += node.weight * at(half * ((2 * part + 1 + node.place) / parts - 1));
+        for (const Node& node : nodes) {
+            const double x = (2 * part + 1 + node.place) / parts - 1;
+            sum += node.weight * 1.5 * (1 - x * x) * at(half * x * (3 - x * x) / 2);
+        }
     return sum / (2 * parts);
 }
 
@@ -47,7 +51,7 @@ double end_area(const Slant& slant, double square_across) {
 double end_area(const Cope& cope, const CrossSection& section) {
     const OverSection& room = cope.room;
     const auto steeper = [&](double left, double top) {
-        const double out = std::sqrt(std::fmax(room.at_centre + room.more({left, top}), alike_within));
+        const double out = std::sqrt(std::fmax(room.at_centre + room.more({left, top}), 1e-18));
         const double per_left = cope.per_left - cope.stretch / (2 * out) *
                                                     (room.left + 2 * room.left_left * left + room.left_top * top),
                      per_top = cope.per_top -

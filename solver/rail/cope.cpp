@@ -34,8 +34,8 @@ void find_reach(Cope& cope, const CrossSection& section) {
         const double steep = 4 * (per * per - cope.stretch * cope.stretch * c);
         if (c == 0 || steep == 0) continue;
         const double rest = (4 * per * per * a - cope.stretch * cope.stretch * b * b) / (c * steep);
-        const double under = b * b / (4 * c * c) - rest;
-        if (under < 0) continue;
+        // The room is concave over the section, so that there is such a place; rounding alone makes this negative.
+        const double under = std::fmax(0, b * b / (4 * c * c) - rest);
         for (const double side : {-1.0, 1.0})
             if (const double across = -b / (2 * c) + side * std::sqrt(under); std::fabs(across) < face.width / 2)
                 meet(spot_on(face, section, across));

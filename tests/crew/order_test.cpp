@@ -104,6 +104,47 @@ TEST_CASE("posts are ordered by size and shape, and a cap for each on request", 
     CHECK(planned(bracketed).order().empty());
 }
 
+TEST_CASE("screws go by pickets and brackets, plates and rods by posts", "[crew][order]") {
+    // 80 between centres, 3 1/2 posts: 76 1/2 clear takes 14 pickets of 1 1/2 with gaps of 3.7. Two sections alike.
+    const Planned whole = planned(R"(units: in
+order_list: {spare: 10}
+floors: {porch: {plan: {x: 0}}}
+post_fixings:
+  steel:
+    anchored_in: wood
+    base_plate: {size: 6, thickness: 3/8, holes: 4 1/2, hole: 7/16}
+    rod: {below: 3, floor: 2, washer: 1/8, nut: 1/2, spare: 1/2}
+posts:
+  a: {floor: porch, at: 0, size: 4x4, reveal: 2, fixing: steel}
+  b: {floor: porch, at: 80, size: 4x4, reveal: 2, fixing: steel}
+builds:
+  rail:
+    height: 36
+    upper: [{name: cap rail, width: 3 1/2, depth: 1 1/4}]
+    lower: [{name: bottom rail, width: 2 1/2, depth: 1 1/2}]
+    lower_gap: 2
+    pickets: {width: 1 1/2, depth: 1 1/2, max_gap: 3 7/8}
+    bracket: {post_leg: 1 1/4, rail_leg: 2 1/2, width: 1 1/2, thickness: 1/8, post_hole: 3/4, rail_hole: [1, 2]}
+    screws: {picket_to_upper: {length: 2 1/2, diameter: 0.17}, post_leg: {length: 1, diameter: 0.19},
+             rail_leg: {length: 1, diameter: 0.19}}
+sections:
+  side: {from: a, to: b, build: rail, count: 2}
+)");
+    const std::vector<OrderLine> screws = whole.order(Ordered::screw);
+    REQUIRE(screws.size() == 2);
+    CHECK((screws[0].needed == 28 && screws[0].spare == 3 && screws[0].length == 2.5));
+    CHECK(screws[1].needed == 2 * (4 + 8));  // four brackets with one hole in the post and two in the rail
+    const std::vector<OrderLine> plates = whole.order(Ordered::base_plate), rods = whole.order(Ordered::rod);
+    REQUIRE(plates.size() == 1);
+    CHECK((plates[0].needed == 2 && plates[0].length == 0.375 && plates[0].hole == 0.4375));
+    REQUIRE(rods.size() == 1);
+    // Floor to post's top 38, of that the plate 3/8; 3 below, 2 of floor, washer, nut and spare.
+    CHECK_THAT(rods[0].length.value(), within(3 + 2 + 38 + 0.125 + 0.5 + 0.5, 1e-12));
+    const std::vector<OrderLine> posts = whole.order(Ordered::post);
+    REQUIRE(posts.size() == 1);
+    CHECK_THAT(posts[0].length.value(), within(38 - 0.375, 1e-12));
+}
+
 TEST_CASE("bars are ordered as the stock is planned, the rest by its length", "[crew][order]") {
     // By hand, 2 x 47 3/8 and a cut of 1/4 between them fill 96 less 1/2 at each end: three bars for six. Of the others
     // 4 x 30 and 2 x 12, one turned over.

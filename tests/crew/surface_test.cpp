@@ -46,7 +46,7 @@ Vector where_met(const Frame& frame, Spot spot, const Met& plane) {
 }
 
 /// Where a line along a stick meets a cylinder, the nearer or the farther time.
-Vector where_met(const Frame& frame, Spot spot, const Cylinder& cylinder, bool farther) {
+Vector where_met(const Frame& frame, Spot spot, const Shaft& cylinder, bool farther) {
     const Vector from = frame.origin + spot.left * frame.left + spot.top * frame.top;
     const auto off_axis = [&](const Vector& way) { return Vector(way - way.dot(cylinder.upright) * cylinder.upright); };
     const Vector along = off_axis(frame.along), start = off_axis(from - cylinder.point);
@@ -115,7 +115,7 @@ TEST_CASE("a level rail coped to a plumb post", "[crew][surface]") {
     for (const double radius : {5.0, 2.0, 1.25}) {
         const double half = 1.25, depth = 1.5, clear = 50, arc = 2 * radius * std::asin(half / radius);
         const Frame frame = frame_on_slope(Vector::Zero(), 1, 0, 0);
-        const Cylinder from{Vector(-radius, 0, 0), Vector::UnitZ(), radius},
+        const Shaft from{Vector(-radius, 0, 0), Vector::UnitZ(), radius},
             to{Vector(clear + radius, 0, 0), Vector::UnitZ(), radius};
         const CrossSection section{2 * half, depth};
         const Coping first = cope_to(frame, section, from, End::from), last = cope_to(frame, section, to, End::to);
@@ -137,10 +137,10 @@ TEST_CASE("rails coped to leaning posts have the surface of many triangles", "[c
         const CrossSection section{random.uniform(0.5, 3), random.uniform(0.5, 3)};
         const auto post_at = [&](double along) {
             const Vector upright = Vector(random.uniform(-0.2, 0.2), random.uniform(-0.2, 0.2), 1).normalized();
-            return Cylinder{frame.origin + along * frame.along + random.uniform(-1, 1) * frame.left, upright,
+            return Shaft{frame.origin + along * frame.along + random.uniform(-1, 1) * frame.left, upright,
                             random.uniform(5, 9)};
         };
-        const Cylinder from = post_at(0), to = post_at(60);
+        const Shaft from = post_at(0), to = post_at(60);
         const Coping first = cope_to(frame, section, from, End::from), last = cope_to(frame, section, to, End::to);
         REQUIRE((first.touching && last.touching));
         const Surface surface = surface_of(Piece{section, *first.touching, *last.touching}, {first.cope, last.cope});
