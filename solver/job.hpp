@@ -10,7 +10,7 @@
 #include "measure/length.hpp"
 
 // What was asked, in the words of the job file. The meaning, unit, range and default of every field stand in one place,
-// where it is described: job_form.cpp. A program may fill a Job itself; what a reader would have refused is then its
+// where it is described: job_form.cpp and its kin. A program may fill a Job itself; what a reader would have refused is then its
 // own affair.
 
 namespace rakewright {
