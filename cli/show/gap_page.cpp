@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "../../solver/solution_sheet.hpp"
 #include "cut_sheet.hpp"
 
@@ -32,6 +34,10 @@ Table gaps_table(const Job& job, const Solution& solution) {
     for (std::size_t s = 0; s < job.sections.size(); ++s)
         if (const auto limit = solution.sections[s].pickets ? limit_in(job.sections[s]) : std::nullopt)
             any_ball |= limit->on == PicketLimit::On::sphere;
+    const bool any_joint = std::any_of(job.posts.begin(), job.posts.end(),
+                                       [](const Post& post) { return post.shape == PostShape::joint; });
+    if (any_joint)
+        table.footnotes.push_back("At a joint half a gap is left: the other half is in the section beyond it.");
     if (any_ball) table.columns.push_back({"", cells.in_unit("max_sphere")});
     for (std::size_t s = 0; s < job.sections.size(); ++s) {
         const Section& section = job.sections[s];

@@ -7,6 +7,24 @@
 namespace rakewright {
 namespace {
 
+/// How thick a post is at its foot, and how much it grows for each unit up.
+struct AtFoot {
+    double along = 0, across = 0;
+    double widening_along = 0, widening_across = 0;  // of half of it
+};
+
+AtFoot at_foot(const Post& post) {
+    const PostSize size = size_of(post);
+    AtFoot foot{size.along, size.across, 0, 0};
+    if (!post.taper) return foot;
+    const double between = post.taper->height - post.taper->size_at;
+    foot.widening_along = (post.taper->along() - size.along) / 2 / between;
+    foot.widening_across = (post.taper->across() - size.across) / 2 / between;
+    foot.along -= 2 * foot.widening_along * post.taper->size_at;
+    foot.across -= 2 * foot.widening_across * post.taper->size_at;
+    return foot;
+}
+
 std::optional<double> place_of_centre(const Post& post, const StairShape& stair, std::vector<Finding>& findings) {
     const int number = post.nosing.value == 0 ? stair.risers() : post.nosing.value;
     if (number > stair.risers()) {
@@ -14,7 +32,7 @@ std::optional<double> place_of_centre(const Post& post, const StairShape& stair,
             {Trouble::nosing_beyond_stair, post.nosing.place, {double(number), double(stair.risers())}, {}});
         return std::nullopt;
     }
-    const double face = stair.nosing(number).x + post.at->value, half_along = size_of(post).along / 2;
+    const double face = stair.nosing(number).x + post.at->value, half_along = at_foot(post).along / 2;
     switch (post.face) {
         case PostFace::centre: return face;
         case PostFace::downhill: return face + half_along;
@@ -39,23 +57,15 @@ std::optional<double> height_of_foot(const Post& post, const StairShape& stair, 
 /// How it stands with the centre of its foot there.
 StandingPost standing(const Post& post, const Vector& foot) {
     const Axes plumb = turned(post.turn.angle);
-    PostSize size = size_of(post);
-    double widening_along = 0, widening_across = 0;
-    if (const std::optional<Taper>& taper = post.taper) {
-        const double between = taper->height - taper->size_at;
-        widening_along = (taper->along() - size.along) / 2 / between;
-        widening_across = (taper->across() - size.across) / 2 / between;
-        size.along -= 2 * widening_along * taper->size_at;
-        size.across -= 2 * widening_across * taper->size_at;
-    }
+    const AtFoot size = at_foot(post);
     return {foot,
             plumb,
             tipped(plumb, slope(post.lean.along.angle), slope(post.lean.across.angle)),
             size.along / 2,
             size.across / 2,
             post.shape == PostShape::round ? size.along / 2 : 0,
-            widening_along,
-            widening_across,
+            size.widening_along,
+            size.widening_across,
             trim_of(post),
             post.shape == PostShape::joint};
 }
@@ -89,7 +99,7 @@ std::optional<StandingPost> stand(const Post& post, const StairShape& stair, std
 }
 
 StandingPost stand(const Post& post, double fall) {
-    const double half_along = size_of(post).along / 2;
+    const double half_along = at_foot(post).along / 2;
     const double x = *post.at + (post.face == PostFace::downhill ? half_along
                                  : post.face == PostFace::uphill ? -half_along
                                                                  : 0);

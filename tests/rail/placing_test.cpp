@@ -161,7 +161,8 @@ TEST_CASE("the boards round a foot narrow the opening beside the post", "[rail][
     job.sections[0].from = ref(0);
     job.sections[0].to = ref(1);
     const auto at_post = [&] {
-        for (const Opening& opening : measured(job).sections[0].openings)
+        const Solution solution = measured(job);
+        for (const Opening& opening : solution.sections[0].openings)
             if (opening.kind == Opening::Kind::post_gap) return opening.sphere;
         return 0.0;
     };
