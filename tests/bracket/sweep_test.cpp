@@ -92,7 +92,7 @@ TEST_CASE("over a stair: the tread, or the nosing under its side", "[driver]") {
     CHECK_THAT(free_for(steps, {seat, square}, 0.25, 0).length, within(4, 1e-13));
 }
 
-TEST_CASE("any way over any steps: as a disc walked along it finds them", "[driver]") {
+TEST_CASE("any way over any steps: as a disc walked along it finds them", "[driver][long]") {
     Random random("discs over steps");
     for (int i = 0; i < 15; ++i) {
         std::vector<double> rises, runs;

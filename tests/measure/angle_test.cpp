@@ -19,7 +19,7 @@ double error_of_angle(double slope) { return std::fabs(static_cast<double>(atan(
 
 }  // namespace
 
-TEST_CASE("the angle of a slope is within 5e-16 of its value in fifty digits", "[measure][angle]") {
+TEST_CASE("the angle of a slope is within 5e-16 of its value in fifty digits", "[measure][angle][long]") {
     Random random("angle of slope");
     double worst = 0;
     for (int i = 0; i < 20000; ++i) {
@@ -33,7 +33,7 @@ TEST_CASE("the angle of a slope is within 5e-16 of its value in fifty digits", "
     CHECK(degrees(angle_of(1)) == 45);
 }
 
-TEST_CASE("sine and cosine of degrees are within 4e-16 of fifty digits, quarter turns exact", "[measure][angle]") {
+TEST_CASE("sine and cosine of degrees are within 4e-16 of fifty digits, quarter turns exact", "[measure][angle][long]") {
     Random random("angle from degrees");
     double worst = 0;
     for (int i = 0; i < 20000; ++i) {

@@ -170,7 +170,7 @@ TEST_CASE("turned to the width of its blocks a picket leaves the openings of a s
     }
 }
 
-TEST_CASE("silhouettes shifted against each other leave what a search by distances finds", "[opening][turned]") {
+TEST_CASE("silhouettes shifted against each other leave what a search by distances finds", "[opening][turned][long]") {
     const std::vector<std::vector<Turning>> turnings{
         {{0, 1.25}, {0.75, 1.75}, {2, 1}, {10, 1.5}, {15, 0.875}},
         {{9.5, 0.5}},
