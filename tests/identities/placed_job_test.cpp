@@ -159,7 +159,7 @@ double size_of(const Job& job) { return job.units == Unit::inch ? 1 : millimetre
 
 }  // namespace
 
-TEST_CASE("a job turned and moved in plan has the same pieces, pickets and openings", "[identity][placing]") {
+TEST_CASE("a job turned and moved in plan has the same pieces, pickets and openings", "[identity][placing][long]") {
     const int solved = for_each_drawn("turned in plan", 150, [](const Job& job, const Solution& solution) {
         for (const double degrees : {90.0, 37.5}) {
             const Job elsewhere = turned_and_moved(job, degrees, 130, -85.5, 12);
@@ -169,7 +169,7 @@ TEST_CASE("a job turned and moved in plan has the same pieces, pickets and openi
     CHECK(solved > 130);
 }
 
-TEST_CASE("a job in a mirror has the same lengths and the other hand", "[identity][placing]") {
+TEST_CASE("a job in a mirror has the same lengths and the other hand", "[identity][placing][long]") {
     const int solved = for_each_drawn("in a mirror", 150, [](const Job& job, const Solution& solution) {
         const double error = 1e-10 * size_of(job);
         const Solution mirror = measured_anew(mirrored_in_plan(job));
@@ -206,7 +206,7 @@ TEST_CASE("a job in a mirror has the same lengths and the other hand", "[identit
     CHECK(solved > 130);
 }
 
-TEST_CASE("sections named from their other ends are the same sticks turned round", "[identity][placing]") {
+TEST_CASE("sections named from their other ends are the same sticks turned round", "[identity][placing][long]") {
     const int solved = for_each_drawn("from the other end", 150, [](const Job& drawn, const Solution&) {
         Job job = drawn;
         // A clear distance moves the to post: another one, named from the other end.
