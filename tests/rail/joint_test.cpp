@@ -91,8 +91,7 @@ TEST_CASE("level to rake in one plane: half the rake each, where the tops meet",
     CHECK_THAT(in_degrees_of(rake.to_end.flat.bevel), within(half, 1e-12));
     CHECK_THAT(in_degrees_of(level.from_end.flat.bevel), within(half, 1e-12));
     CHECK(rake.to_end.flat.miter == 0);
-    // Published by a trade journal on landing newels, in principle: a 34 rake and a 36 level rail meet (H - h) / slope
-    // past the last nosing. 3.0345 for 7 1/4 in 11.
+    // Derived: a rake of 34 and a level rail of 36 meet (36 - 34) / slope past the last nosing, 3.0345 for 7 1/4 in 11.
     CHECK_THAT(joint_in(solution).moved, within(2 / even_slope, 1e-12));
     CHECK(joint_in(solution).straight);
     CHECK(joint_in(solution).members[0].apart() < 1e-12);
@@ -164,8 +163,8 @@ TEST_CASE("rails that pass a joint's place on one side meet where their lines do
 }
 
 TEST_CASE("two rakes that rise to a corner are cut as hips are", "[rail][joint][published]") {
-    // Framing square, 8 in 12: hip side cut and backing as published in the Handbook D11/B3 of the reference sheet:
-    // side cut 39.7622 on the sloping face (its complement is the saw's miter), backing 23.0935. 12 in 12: 35.2644, 30.
+    // NAVEDTRA 14044, side cut of jacks at a unit rise of 8: the square set at 12 and 10, 39.8 degrees from the edge; the
+    // further figures derived from the same rule by another route. The saw's miter is the complement of the side cut.
     struct Row {
         double rise, side_cut, backing;
     };
