@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "surroundings.hpp"
+
 namespace rakewright {
 namespace {
 
@@ -19,8 +21,7 @@ std::optional<double> set_back(const Job& job, const Solution& solution, std::si
     const std::optional<StandingPost>& standing = solution.posts[post].standing;
     if (index < 0 || job.posts[post].stair.index != index || !standing) return std::nullopt;
     const StairShape& stair = solution.stairs[static_cast<std::size_t>(index)];
-    const Build& build = job.builds[static_cast<std::size_t>(section.build.index)];
-    const double height = section.height ? *section.height : build.height;
+    const double height = task_of(job, section, {}).height();
     const double x = (standing->foot.z() + level_top - height - stair.line->height) / stair.line->slope;
     return standing->foot.x() < stair.nosings.front().x ? x : x - stair.nosings.back().x;
 }

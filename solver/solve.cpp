@@ -7,6 +7,7 @@
 #include "build.hpp"
 #include "job_pickets.hpp"
 #include "measure/compare.hpp"
+#include "post_check.hpp"
 #include "post_fixing.hpp"
 #include "post_screws.hpp"
 #include "sawing.hpp"
@@ -54,104 +55,18 @@ class Solving {
 
     void add_post(const Post& post) {
         PostResult& result = solution_.posts.emplace_back();
-        if (!shape_is_sound(post)) return;
-        if (!post.has_place()) {
-            check_unplaced(post);
-            return;
-        }
+        const std::size_t before = solution_.findings.size();
+        check(job_, solution_.posts.size() - 1, solution_.findings);
+        if (solution_.findings.size() > before || !post.has_place()) return;
         if (post.floor.named()) {
-            if (stands_on_floor(post)) result.standing = stand(post, fall_of(named(job_.floors, post.floor)));
+            const Floor& floor = named(job_.floors, post.floor);
+            result.standing = stand(post, floor.toward == Toward::heading ? slope(floor.falls.angle) : 0);
         } else {
             const StairShape& stair = named(solution_.stairs, post.stair);
             if (!stair.nosings.empty()) result.standing = stand(post, stair, solution_.findings);
         }
         const std::optional<Plan>& plan = plan_of(job_, ground_of(post));
         if (result.standing && plan) result.in_plan = in_plan(placed(*plan), result.standing->foot);
-    }
-
-    static double fall_of(const Floor& floor) { return floor.toward == Toward::heading ? slope(floor.falls.angle) : 0; }
-
-    /// Refuses what only a post at a stair can have, and a floor of which it is not known which way it falls.
-    bool stands_on_floor(const Post& post) {
-        const std::size_t before = solution_.findings.size();
-        const auto refuse = [&](Trouble trouble, const Place& place, const Place& also) {
-            solution_.findings.push_back({trouble, place, {}, also});
-        };
-        const Floor& floor = named(job_.floors, post.floor);
-        if (post.nosing.place.size > 0) refuse(Trouble::stair_key_on_floor, post.nosing.place, post.id.place);
-        if (post.base.on == Base::On::tread && post.base.tread > 0)
-            refuse(Trouble::stair_key_on_floor, post.base.place, post.id.place);
-        if (floor.falls.angle.rise != 0 && floor.toward != Toward::heading)
-            refuse(Trouble::fall_needs_heading, post.floor.place, floor.id.place);
-        return solution_.findings.size() == before;
-    }
-
-    /// Refuses what only a square or only a round post can have.
-    bool shape_is_sound(const Post& post) {
-        const std::size_t before = solution_.findings.size();
-        const auto refuse = [&](Trouble trouble, const Place& place, bool given) {
-            if (given) solution_.findings.push_back({trouble, place, {}, post.id.place});
-        };
-        if (post.shape == PostShape::joint) {
-            refuse(Trouble::post_key_on_joint, post.size.place, post.size.along > 0);
-            refuse(Trouble::post_key_on_joint, post.around ? post.around->place : Place{}, post.around.has_value());
-            refuse(Trouble::post_key_on_joint, post.base_trim ? post.base_trim->height.place : Place{},
-                   post.base_trim.has_value());
-            refuse(Trouble::post_key_on_joint, post.taper ? post.taper->height.place : Place{}, post.taper.has_value());
-            refuse(Trouble::post_key_on_joint, post.reveal ? post.reveal->place : Place{}, post.reveal.has_value());
-            refuse(Trouble::post_key_on_joint, post.fixing.place, post.fixing.named());
-            refuse(Trouble::post_key_on_joint, post.turn.place, post.turn.angle.rise != 0);
-            refuse(Trouble::post_key_on_joint, post.lean.along.place, post.lean.along.angle.rise != 0);
-            refuse(Trouble::post_key_on_joint, post.lean.across.place, post.lean.across.angle.rise != 0);
-            const std::size_t ends = ends_at(job_, static_cast<int>(solution_.posts.size()) - 1).size();
-            if (ends != 2) solution_.findings.push_back({Trouble::joint_of_two, post.id.place, {double(ends)}, {}});
-            return solution_.findings.size() == before;
-        }
-        refuse(Trouble::size_missing, post.id.place, !post.around && !(post.size.along > 0));
-        const bool round = post.shape == PostShape::round;
-        refuse(Trouble::girth_of_square, post.around ? post.around->place : Place{}, post.around && !round);
-        refuse(Trouble::timber_size_of_round, post.size.place, round && !post.size.nominal.empty());
-        refuse(Trouble::turn_of_round, post.turn.place,
-               round && post.has_place() && (post.turn.place.size > 0 || post.turn.angle.rise != 0));
-        const PostSize size = size_of(post);
-        refuse(Trouble::two_sizes_of_round, size.place, round && size.along != size.across);
-        if (const std::optional<Taper>& taper = post.taper) {
-            if (!taper->size.empty())
-                refuse(Trouble::two_sizes_of_round, taper->size.back().place,
-                       round && taper->along() != taper->across());
-            refuse(Trouble::girth_of_square, taper->around ? taper->around->place : Place{}, taper->around && !round);
-            check_taper(post, *taper);
-        }
-        if (post.base_trim) {
-            const BaseTrim& trim = *post.base_trim;
-            refuse(Trouble::two_sizes_of_round, trim.size.back().place, round && trim.along() != trim.across());
-            const bool thinner = !less_than(size.along, trim.along()) || !less_than(size.across, trim.across());
-            if (thinner)
-                solution_.findings.push_back({Trouble::trim_not_thicker,
-                                              trim.size.front().place,
-                                              {trim.along(), size.along, trim.across(), size.across},
-                                              post.id.place});
-        }
-        return solution_.findings.size() == before;
-    }
-
-    /// A post must have a foot, and be there as high as both its sizes were taken.
-    void check_taper(const Post& post, const Taper& taper) {
-        const double between = taper.height - taper.size_at;
-        if (same(taper.height, taper.size_at)) {
-            solution_.findings.push_back(
-                {Trouble::taper_between_nothing, taper.height.place, {taper.height, taper.size_at}, post.id.place});
-            return;
-        }
-        const PostSize size = size_of(post);
-        for (const auto& [own, other] :
-             {std::pair(size.along, taper.along()), std::pair(size.across, taper.across())}) {
-            const double growing = (other - own) / between, at_foot = own - growing * taper.size_at;
-            if (less_than(0, at_foot, own)) continue;
-            solution_.findings.push_back(
-                {Trouble::tapered_away, taper.place, {taper.size_at - own / growing}, post.id.place});
-            return;
-        }
     }
 
     void add_build(const Build& build) {
@@ -169,19 +84,6 @@ class Solving {
         };
         const bool stair_is_sound = !section.stair.named() || !named(solution_.stairs, section.stair).nosings.empty();
         return stair_is_sound && stands(section.from) && stands(section.to) && named(build_is_sound_, section.build);
-    }
-
-    /// Keys that say how a post stands mean nothing at one that has no place.
-    void check_unplaced(const Post& post) {
-        const auto refuse = [&](const Place& place, bool given) {
-            if (given) solution_.findings.push_back({Trouble::placed_without_stair, place, {}, post.id.place});
-        };
-        refuse(post.nosing.place, post.nosing.place.size > 0);
-        refuse(post.across.place, post.across != 0);
-        refuse(post.turn.place, post.turn.angle.rise != 0);
-        refuse(post.lean.along.place, post.lean.along.angle.rise != 0);
-        refuse(post.lean.across.place, post.lean.across.angle.rise != 0);
-        refuse(post.base.place, post.base.on != Base::On::what_is_under);
     }
 
     /// Decides each section, spaces the pickets of all, then measures each.

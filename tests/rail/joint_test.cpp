@@ -9,15 +9,6 @@
 namespace rakewright::tests {
 namespace {
 
-Plan planned(double x, double y, double heading, double level) {
-    Plan plan;
-    plan.x = x;
-    plan.y = y;
-    plan.heading = in_degrees(heading);
-    plan.level = level;
-    return plan;
-}
-
 /// A flight with an even slope of `rise` in `run`, its nosing line `at_origin` high at its own origin in plan.
 Stair flight(double rise, double run, double x, double y, double heading, double at_origin) {
     Stair stair = even_stair();

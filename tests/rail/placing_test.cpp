@@ -9,15 +9,6 @@
 namespace rakewright::tests {
 namespace {
 
-Plan planned(double x, double y, double heading, double level) {
-    Plan plan;
-    plan.x = x;
-    plan.y = y;
-    plan.heading = in_degrees(heading);
-    plan.level = level;
-    return plan;
-}
-
 Post on_floor(double at, double across, double size = 3.5) {
     Post post = placed_post(at, 1, size);
     post.stair = {};

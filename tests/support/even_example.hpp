@@ -16,6 +16,16 @@ inline Id called(std::string name) { return {std::move(name), {}}; }
 
 inline AngleReading in_degrees(double number) { return {angle_from_degrees(number), {}}; }
 
+/// Where a stair or floor stands in plan; `heading` in degrees.
+inline Plan planned(double x, double y, double heading, double level) {
+    Plan plan;
+    plan.x = x;
+    plan.y = y;
+    plan.heading = in_degrees(heading);
+    plan.level = level;
+    return plan;
+}
+
 inline Stair even_stair() {
     Stair stair;
     stair.id = called("lake-steps");
