@@ -139,6 +139,18 @@ Cell longest(const JointScrew& screw, const Cells& cells) {
     return {words_of_mark(fitting_mark(*screw.hold.longest, 0, tape), tape), exact(*screw.hold.longest)};
 }
 
+/// Which joint a screw is in, as a crew says it.
+const char* joint_on_paper(Joint joint) {
+    switch (joint) {
+        case Joint::picket_to_upper: return "rail to picket head";
+        case Joint::picket_to_lower: return "rail to picket foot";
+        case Joint::between_members: return "member to member";
+        case Joint::post_leg: return "bracket to post";
+        case Joint::rail_leg: return "bracket to rail";
+    }
+    return "";
+}
+
 }  // namespace
 
 std::vector<Table> fixing_tables(const Job& job, const Solution& solution) {
@@ -158,7 +170,7 @@ Table screw_table(const Job& job, const Solution& solution) {
         for (const JointScrew& screw : solution.sections[s].screws) {
             const bool out = screw.hold.comes_out != ComesOut::nowhere;
             table.rows.push_back({{cells.word(job.sections[s].id.name),
-                                   cells.word(words(screw.joint)),
+                                   Cell{joint_on_paper(screw.joint), words(screw.joint)},
                                    cells.word(where(screw)),
                                    cells.count(screw.count),
                                    cells.length(screw.length),
