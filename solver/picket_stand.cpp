@@ -10,7 +10,8 @@ namespace {
 
 /// What a layout's openings are measured with.
 template <class Measure>
-auto with_openings(const PicketStand& stand, const Layout& layout, const Measure& measure) {
+auto with_openings(const PicketStand& stand, const Layout& layout, const std::vector<Upright>& feet,
+                   const Measure& measure) {
     const std::optional<double> level = turnings_of(stand, layout);
     const Silhouette silhouette = level ? silhouette_of(pickets_in(stand), *level) : Silhouette();
     const OpeningRoom room{stand.line,
@@ -18,7 +19,8 @@ auto with_openings(const PicketStand& stand, const Layout& layout, const Measure
                            stand.around.treads(),
                            stand.around.placed(),
                            stand.around.closed_string,
-                           level ? &silhouette : nullptr};
+                           level ? &silhouette : nullptr,
+                           feet};
     return measure(room, layout, pickets_in(stand).width);
 }
 
@@ -113,7 +115,7 @@ std::optional<double> turnings_of(const PicketStand& stand, const Layout& layout
 }
 
 GapBalls balls_of(const PicketStand& stand, const Layout& layout, double enough) {
-    return with_openings(stand, layout, [&](const OpeningRoom& room, const Layout& pickets, double width) {
+    return with_openings(stand, layout, {}, [&](const OpeningRoom& room, const Layout& pickets, double width) {
         return balls_through_gaps(room, pickets, width, enough);
     });
 }
@@ -138,8 +140,9 @@ OnTreadsBalls::OnTreadsBalls(const PicketStand& stand, double limit) {
     }
 }
 
-std::vector<Opening> openings_of_pickets(const PicketStand& stand, const SectionChoices& choices) {
-    return with_openings(stand, layout_of(stand, choices).layout, openings_of);
+std::vector<Opening> openings_of_pickets(const PicketStand& stand, const SectionChoices& choices,
+                                         const std::vector<Upright>& feet) {
+    return with_openings(stand, layout_of(stand, choices).layout, feet, openings_of);
 }
 
 }  // namespace rakewright

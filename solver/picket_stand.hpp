@@ -57,7 +57,8 @@ struct OnTreadsBalls {
     OnTreadsBalls(const PicketStand& stand, double limit);
 };
 
-/// Every opening that the section leaves with its pickets as chosen.
-std::vector<Opening> openings_of_pickets(const PicketStand& stand, const SectionChoices& choices);
+/// Every opening that the section leaves with its pickets as chosen, and feet under its lower group.
+std::vector<Opening> openings_of_pickets(const PicketStand& stand, const SectionChoices& choices,
+                                         const std::vector<Upright>& feet);
 
 }  // namespace rakewright

@@ -368,11 +368,13 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     return result;
 }
 
-std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices) {
+std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
+                                 const std::vector<RailFoot>& feet) {
     const auto [line, levels, faces, joints, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) return {};
-    if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices);
-    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string},
+    const std::vector<Upright> uprights = uprights_of(feet, (*faces)[0]);
+    if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices, uprights);
+    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string, nullptr, uprights},
                        {{}, (*faces)[0], (*faces)[1]}, 0);
 }
 

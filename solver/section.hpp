@@ -151,7 +151,8 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
 SectionResult measure(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
                       std::vector<Finding>& findings);
 
-/// Measures the openings of a section with these choices made.
-std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices);
+/// Measures the openings of a section with these choices made, and these feet under it.
+std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& around, const SectionChoices& choices,
+                                 const std::vector<RailFoot>& feet);
 
 }  // namespace rakewright

@@ -1,5 +1,7 @@
 #include "section_feet.hpp"
 
+#include <algorithm>
+
 namespace rakewright {
 namespace {
 
@@ -43,6 +45,16 @@ std::vector<RailFoot> feet_of(const SectionTask& task, const Surroundings& aroun
                 {Trouble::foot_without_place, place, {double(number), clear * number / (*count + 1)}, {}});
     }
     return feet;
+}
+
+std::vector<Upright> uprights_of(const std::vector<RailFoot>& feet, double from_face) {
+    std::vector<Upright> uprights;
+    for (const RailFoot& foot : feet) {
+        const double centre = from_face + foot.at, half = foot.piece.section.depth / 2;
+        uprights.push_back({centre - half, centre + half});
+    }
+    std::sort(uprights.begin(), uprights.end(), [](const Upright& a, const Upright& b) { return a.from < b.from; });
+    return uprights;
 }
 
 }  // namespace rakewright

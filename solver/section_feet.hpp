@@ -10,4 +10,7 @@ std::vector<RailFoot> feet_of(const SectionTask& task, const Surroundings& aroun
                               const Levels& levels, const std::array<double, 2>& faces,
                               const std::vector<double>& pickets, std::vector<Finding>& findings);
 
+/// What feet take of the openings under the lower group, in the order of the line.
+std::vector<Upright> uprights_of(const std::vector<RailFoot>& feet, double from_face);
+
 }  // namespace rakewright

@@ -308,8 +308,9 @@ void measure_openings(const Job& job, Solution& solution) {
     for (std::size_t i = 0; i < job.sections.size(); ++i) {
         const Section& section = job.sections[i];
         const SectionTask task = task_of(job, section, {});
-        solution.sections[i].openings =
-            openings_in(task, surroundings_of(job, solution, i), solution.choices.sections[i]);
+        SectionResult& result = solution.sections[i];
+        result.openings =
+            openings_in(task, surroundings_of(job, solution, i), solution.choices.sections[i], result.feet);
     }
 }
 

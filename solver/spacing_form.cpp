@@ -96,7 +96,8 @@ void describe_metal(Form& form, PicketBuild& pickets) {
 void describe(Form& form, FeetBuild& feet) {
     form.about(
         "Feet under the lowest member: equally spaced, each moved to the nearest picket that it can stand under, off "
-        "the nosings (common practice). Openings are measured without them.");
+        "the nosings (common practice). They part the openings under the lower group; a gap that is `auto` does not "
+        "reckon with them.");
     form.place(feet.place);
     form.length("every", feet.every, Range::positive, be_given,
                 "level, the most from foot to foot or post before they are moved");

@@ -15,8 +15,7 @@ class BetweenPlates {
     double ball() {
         add_rail();
         add_treads();
-        for (const std::optional<Side2>& post : over_.posts)
-            if (post) add_post(*post);
+        for (const Side2& face : over_.faces) add_face(face);
         if (std::isfinite(over_.from)) within_.push_back({1, 0, over_.from});
         if (std::isfinite(over_.to)) within_.push_back({-1, 0, -over_.to});
         const std::optional<LargestCircle> largest = largest_circle(walls_, within_);
@@ -60,7 +59,7 @@ class BetweenPlates {
         }
     }
 
-    void add_post(const Side2& face) {
+    void add_face(const Side2& face) {
         // Far enough up and down the face to pass everything that a ball over this tread can touch.
         const double height = std::fabs(line_.at(over_.left, room_.levels.upper_top).z()) +
                               std::fabs(line_.at(over_.right, room_.levels.upper_top).z());

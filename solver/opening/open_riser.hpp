@@ -10,12 +10,11 @@ struct OverTread {
     int tread = 0;
     double from = 0, to = 0;     // for its centre; infinite where there is no nosing
     double left = 0, right = 0;  // for the ball itself
-    std::array<std::optional<Side2>, 2>
-        posts;  // the sides of the posts' faces that it lies on, where they are in reach
+    std::vector<Side2> faces;    // of posts and feet, on the side that it lies on, where they are in reach
 };
 
 /// The diameter of the largest ball over that tread: between the treads as plates, the underside of the lower rail and
-/// the posts' faces; 0 where there is no room.
+/// the faces beside it; 0 where there is no room.
 double ball_between_plates(const OpeningRoom& room, const OverTread& over);
 
 }  // namespace rakewright

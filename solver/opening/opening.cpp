@@ -201,6 +201,18 @@ class Openings {
         return sphere_in(outline, centre_within);
     }
 
+    /// The largest ball in any of the bays into which feet part an outline.
+    double between_feet(const Outline& outline, const std::vector<Side2>& centre_within) const {
+        double largest = 0;
+        for (std::size_t bay = 0; bay <= room_.feet.size(); ++bay) {
+            Outline within = outline;
+            if (bay > 0) within = clipped(within, beyond(room_.feet[bay - 1].to));
+            if (bay < room_.feet.size()) within = clipped(within, before(room_.feet[bay].from));
+            if (within.size() >= 3) largest = std::fmax(largest, sphere_in(within, centre_within));
+        }
+        return largest;
+    }
+
     void add_under_rail() {
         if (!profile_.over_treads()) {
             Outline outline = profile_.over_ground(layout_.from_face - reach_, layout_.to_face + reach_,
@@ -208,7 +220,7 @@ class Openings {
             for (const End end : {End::from, End::to}) outline = beside_post(outline, room_.line, end);
             std::vector<Side2> centre_within;
             add_joints(centre_within, room_.line, {End::from, End::to});
-            add(Opening::Kind::under_rail, {}, {}, sphere_in(outline, centre_within));
+            add(Opening::Kind::under_rail, {}, {}, between_feet(outline, centre_within));
             return;
         }
         const int risers = room_.treads->risers();
@@ -240,13 +252,13 @@ class Openings {
         if (beside <= 0 || right <= left) return 0;
         const bool clear_of_posts = !between_posts || (left - beside > layout_.from_face + post_room_ &&
                                                        right + beside < layout_.to_face - post_room_);
-        if (clear_of_posts && tread > 1 && like_tread_before(tread, beside)) return *unbroken_before_;
+        const bool unbroken = clear_of_posts && room_.feet.empty();
+        if (unbroken && tread > 1 && like_tread_before(tread, beside)) return *unbroken_before_;
         if (room_.treads->open()) {
             OverTread over{tread, from, to, left - beside, right + beside, {}};
             for (const End end : {End::from, End::to})
-                if (!clear_of_posts && !room_.line.is_joint(end))
-                    over.posts[end == End::from ? 0 : 1] = beside_face(room_.line, end);
-            return ball_between_plates(room_, over);
+                if (!clear_of_posts && !room_.line.is_joint(end)) over.faces.push_back(beside_face(room_.line, end));
+            return between_plates_and_feet(over);
         }
         Outline outline = profile_.over_ground(left - beside, right + beside, underside);
         if (!clear_of_posts)
@@ -255,13 +267,24 @@ class Openings {
         if (std::isfinite(from)) centre_within.push_back(beyond(from));
         if (std::isfinite(to)) centre_within.push_back(before(to));
         if (!clear_of_posts) add_joints(centre_within, room_.line, {End::from, End::to});
-        const double sphere = outline.size() < 3 ? 0 : sphere_in(outline, centre_within);
+        const double sphere = between_feet(outline, centre_within);
         unbroken_before_.reset();
-        if (clear_of_posts) {
+        if (unbroken) {
             unbroken_before_ = sphere;
             tread_before_ = tread;
         }
         return sphere;
+    }
+
+    double between_plates_and_feet(const OverTread& over) const {
+        double largest = 0;
+        for (std::size_t bay = 0; bay <= room_.feet.size(); ++bay) {
+            OverTread within = over;
+            if (bay > 0) within.faces.push_back(beyond(room_.feet[bay - 1].to));
+            if (bay < room_.feet.size()) within.faces.push_back(before(room_.feet[bay].from));
+            largest = std::fmax(largest, ball_between_plates(room_, within));
+        }
+        return largest;
     }
 
     /// Whether the steps about a tread, as far as a ball over it can reach, are those about the one measured last: then

@@ -19,6 +19,11 @@ struct Opening {
     double sphere = 0;
 };
 
+/// What stands plumb between the ground and the lower group's underside, from one place along the line to another.
+struct Upright {
+    double from = 0, to = 0;
+};
+
 /// What an opening can be bounded by.
 struct OpeningRoom {
     const RailLine& line;
@@ -27,6 +32,7 @@ struct OpeningRoom {
     bool placed = false;                 // whether its posts stand in a known place over the treads
     bool closed_string = false;          // nothing is open under the lower group then
     const Silhouette* turned = nullptr;  // of its pickets, where they are turned
+    std::vector<Upright> feet{};         // under the lower group, in the order of the line
 };
 
 /// Every opening of a section: the gaps, in the order in which they are reported, then those under the lower rail.

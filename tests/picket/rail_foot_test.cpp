@@ -71,6 +71,68 @@ TEST_CASE("on a stair: plumb sides from the tread to the rail, the head at the r
     }
 }
 
+// Derived: before the foot a ball lies in the triangle of tread, rail and the foot's lower face, legs b and b / s, so
+// b (1 + 1 / s - sqrt(1 + 1 / s^2)) wide; behind it is the ball of the unbroken tread, unless foot and riser squeeze it.
+TEST_CASE("a foot parts the opening over its tread", "[foot][opening]") {
+    const double slope = 7.25 / 11;
+    const auto measured = [](const Job& job) {
+        Solution solution = solve(job);
+        REQUIRE_FALSE(solution.refused());
+        measure_openings(job, solution);
+        return solution.sections.front();
+    };
+    int in_front_of_it = 0, squeezed = 0;
+    for (const double every : {24.0, 17.0, 14.0, 12.0}) {
+        Job job = even_example(with_feet(every));
+        job.builds[0].lower_gap = LowerGap{0.5, false};
+        const SectionResult parted = measured(job);
+        job.builds[0].feet.reset();
+        const SectionResult unbroken = measured(job);
+        REQUIRE(parted.openings.size() == unbroken.openings.size());
+        for (std::size_t i = 0; i < parted.openings.size(); ++i) {
+            const Opening &opening = parted.openings[i], &before = unbroken.openings[i];
+            if (opening.kind != Opening::Kind::under_rail || *opening.tread < 1 || *opening.tread > 4) continue;
+            std::vector<double> on_tread;
+            for (const RailFoot& foot : parted.feet)
+                if (const double x = foot.at - 3.25 - 11 * (*opening.tread - 1); x > 0 && x < 11) on_tread.push_back(x);
+            if (on_tread.size() > 1) continue;
+            INFO("tread " << *opening.tread << ", feet every " << every);
+            double widest = before.sphere;
+            if (!on_tread.empty()) {
+                const double lower = 0.5 + slope * (on_tread[0] - 0.75), room = 12 - on_tread[0] - 0.75;
+                const double in_front = lower * (1 + 1 / slope - std::sqrt(1 + 1 / (slope * slope)));
+                widest = std::fmax(in_front, std::fmin(before.sphere, room));
+                in_front_of_it += in_front > room;
+                squeezed += in_front < room && room < before.sphere;
+            }
+            CHECK_THAT(opening.sphere, within(widest, 1e-12));
+        }
+    }
+    CHECK(in_front_of_it > 0);
+    CHECK(squeezed > 0);
+}
+
+// The ball between a foot and the riser over a plate: as over a closed riser where the riser is not what stops it.
+TEST_CASE("a foot parts the opening between open risers", "[foot][opening]") {
+    Job job = even_example(with_feet(12));
+    job.builds[0].lower_gap = LowerGap{0.5, false};
+    job.stairs[0].riser = RiserKind::open;
+    job.stairs[0].tread_thickness = Reading(1);
+    Solution parted = solve(job);
+    measure_openings(job, parted);
+    job.builds[0].feet.reset();
+    Solution unbroken = solve(job);
+    measure_openings(job, unbroken);
+    int smaller = 0;
+    const std::vector<Opening>&with = parted.sections[0].openings, &without = unbroken.sections[0].openings;
+    REQUIRE(with.size() == without.size());
+    for (std::size_t i = 0; i < with.size(); ++i) {
+        CHECK(with[i].sphere <= without[i].sphere + 1e-12);
+        smaller += with[i].sphere < without[i].sphere - 1e-9;
+    }
+    CHECK(smaller > 0);
+}
+
 TEST_CASE("a foot moves off a picket astride a nosing, to the next", "[foot]") {
     // Eight pickets a foot apart at 11: one foot, wished for the middle, 24 3/4: 21 1/2 past the first nosing.
     Job job = even_example(with_feet(30));
