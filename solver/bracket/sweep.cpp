@@ -10,50 +10,75 @@ namespace rakewright {
 namespace {
 
 /// A round tool: its way, radius, and from where on along it the tool is there.
-class Tool {
+struct Tool {
+    const DriverWay& way;
+    double radius, start;
+
+    Vector at(double along) const { return way.seat + along * way.way; }
+
+    /// Whether any of it, as far as so long a way, is between two places along the stair's first axis.
+    bool reaches(double low, double high, double length) const {
+        const double x = way.seat.x(), first = x + start * way.way.x();
+        const double last = way.way.x() == 0 ? x : x + length * way.way.x();
+        return std::fmin(first, last) - radius <= high && low <= std::fmax(first, last) + radius;
+    }
+};
+
+/// A tool on its way to planes of one normal.
+class TowardPlanes {
  public:
-    Tool(const DriverWay& way, double radius, double start) : way_(way), radius_(radius), start_(start) {}
-
-    Vector at(double along) const { return way_.seat + along * way_.way; }
-
-    /// Where its rim first meets a plane; infinite where it does not.
-    double met(const Plane& plane) const {
-        const double closing = -plane.normal.dot(way_.way), rim = rim_over(plane.normal);
-        const double over = plane.normal.dot(at(start_) - plane.point) - rim;
-        if (!no_more_than(0, over, std::fmax(radius_, std::fabs(plane.normal.dot(at(start_) - plane.point)))))
-            return start_;
-        return closing > rounding ? start_ + std::fmax(0, over) / closing : INFINITY;
-    }
-
-    /// The point of its rim that comes nearest to planes of a normal, at a place along its way.
-    Vector rim_at(double along, const Vector& normal) const {
-        const Vector square = normal - normal.dot(way_.way) * way_.way;
+    TowardPlanes(const Tool& tool, const Vector& normal)
+        : tool_(tool), normal_(normal), start_(tool.at(tool.start)), closing_(-normal.dot(tool.way.way)),
+          rim_(tool.radius * normal.cross(tool.way.way).norm()) {
+        const Vector square = normal - normal.dot(tool.way.way) * tool.way.way;
         const double size = square.norm();
-        return size < rounding ? at(along) : Vector(at(along) - radius_ / size * square);
+        nearest_ = size < rounding ? Vector(Vector::Zero()) : Vector(tool.radius / size * square);
     }
 
-    /// Where it first meets a straight edge without end; infinite where it passes by it.
-    double met_edge(const Vector& point, const Vector& direction) const {
-        const Vector from_seat = point - way_.seat;
-        const double along = direction.dot(way_.way);
-        const Vector across = direction - along * way_.way, apart = from_seat - from_seat.dot(way_.way) * way_.way;
-        const double square = across.squaredNorm();
-        if (square < rounding) return INFINITY;  // an edge along the way runs where a plane does, too
-        const double nearest = -apart.dot(across) / square,
-                     room = radius_ * radius_ - (apart + nearest * across).squaredNorm();
-        if (!less_than(0, room, radius_ * radius_)) return INFINITY;
-        const double half = std::sqrt(room / square), middle = from_seat.dot(way_.way) + nearest * along,
-                     spread = half * std::fabs(along);
-        if (middle + spread < start_) return INFINITY;
-        return std::fmax(start_, middle - spread);
+    /// Where its rim first meets the plane through a point; infinite where it does not.
+    double met(const Vector& point) const {
+        const double middle = normal_.dot(start_ - point), over = middle - rim_;
+        if (!no_more_than(0, over, std::fmax(tool_.radius, std::fabs(middle)))) return tool_.start;
+        return closing_ > rounding ? tool_.start + std::fmax(0, over) / closing_ : INFINITY;
+    }
+
+    /// The point of its rim that comes nearest to them, at a place along its way.
+    Vector rim_at(double along) const { return tool_.at(along) - nearest_; }
+
+ private:
+    const Tool& tool_;
+    Vector normal_, start_;
+    double closing_, rim_;
+    Vector nearest_;
+};
+
+/// A tool on its way past straight edges of one direction, without end.
+class PastEdges {
+ public:
+    PastEdges(const Tool& tool, const Vector& direction)
+        : tool_(tool), along_(direction.dot(tool.way.way)), across_(direction - along_ * tool.way.way),
+          square_(across_.squaredNorm()) {}
+
+    /// Where it first meets the edge through a point; infinite where it passes by it.
+    double met(const Vector& point) const {
+        if (square_ < rounding) return INFINITY;  // an edge along the way runs where a plane does, too
+        const Vector from_seat = point - tool_.way.seat;
+        const double middle_along = from_seat.dot(tool_.way.way), radius = tool_.radius;
+        const Vector apart = from_seat - middle_along * tool_.way.way;
+        const double nearest = -apart.dot(across_) / square_,
+                     room = radius * radius - (apart + nearest * across_).squaredNorm();
+        if (!less_than(0, room, radius * radius)) return INFINITY;
+        const double half = std::sqrt(room / square_), middle = middle_along + nearest * along_,
+                     spread = half * std::fabs(along_);
+        if (middle + spread < tool_.start) return INFINITY;
+        return std::fmax(tool_.start, middle - spread);
     }
 
  private:
-    /// How far its rim stands out toward planes of a normal.
-    double rim_over(const Vector& normal) const { return radius_ * normal.cross(way_.way).norm(); }
-
-    const DriverWay& way_;
-    double radius_, start_;
+    const Tool& tool_;
+    double along_;
+    Vector across_;
+    double square_;
 };
 
 void keep_nearer(FreeWay& free, double length, Meets what) {
@@ -62,24 +87,24 @@ void keep_nearer(FreeWay& free, double length, Meets what) {
 
 /// The treads, the floor at the foot and the landing with them, the risers' faces, and the nosings' edges.
 void meet_stair(const StairShape& stair, const Tool& tool, FreeWay& free) {
-    const Vector wash = Vector(-stair.wash, 0, 1).normalized();
+    const TowardPlanes level(tool, Vector::UnitZ()), risers(tool, -Vector::UnitX());
+    const TowardPlanes treads = stair.wash == 0 ? level : TowardPlanes(tool, Vector(-stair.wash, 0, 1).normalized());
+    const PastEdges edges(tool, Vector::UnitY());
     for (int tread = 0; tread <= stair.risers(); ++tread) {
         const bool floor = tread == 0, landing = tread == stair.risers();
-        const double front = floor ? -INFINITY : stair.nosing(tread).x;
+        const double front = floor ? -INFINITY : stair.nosing(tread).x, height = tread_height(stair, tread);
         const double back = landing ? INFINITY : stair.nosing(tread + 1).x + stair.nosing(tread + 1).projection;
-        const Plane surface{Vector(floor ? 0 : front, 0, tread_height(stair, tread)),
-                            floor || landing ? Vector(Vector::UnitZ()) : wash};
-        if (const double met = tool.met(surface); std::isfinite(met)) {
-            const double x = tool.rim_at(met, surface.normal).x();
+        if (!tool.reaches(front, back, free.length)) continue;
+        const Vector edge(floor ? 0 : front, 0, height);
+        const TowardPlanes& surface = floor || landing ? level : treads;
+        if (const double met = surface.met(edge); met < free.length) {
+            const double x = surface.rim_at(met).x();
             if (front <= x && x <= back) keep_nearer(free, met, floor ? Meets::floor : Meets::tread);
         }
-        if (!floor)
-            keep_nearer(free, tool.met_edge(Vector(front, 0, tread_height(stair, tread)), Vector::UnitY()),
-                        Meets::tread);
+        if (!floor) keep_nearer(free, edges.met(edge), Meets::tread);
         if (landing) continue;
-        const Plane riser{Vector(back, 0, 0), -Vector::UnitX()};
-        if (const double met = tool.met(riser); std::isfinite(met)) {
-            const double z = tool.rim_at(met, riser.normal).z();
+        if (const double met = risers.met(Vector(back, 0, 0)); met < free.length) {
+            const double z = risers.rim_at(met).z();
             if (surface_height(stair, tread, back) <= z && z <= stair.nosing(tread + 1).z)
                 keep_nearer(free, met, Meets::tread);
         }
@@ -89,9 +114,10 @@ void meet_stair(const StairShape& stair, const Tool& tool, FreeWay& free) {
 }  // namespace
 
 FreeWay free_for(const InTheWay& in_the_way, const DriverWay& way, double diameter, double start) {
-    const Tool tool(way, diameter / 2, start);
+    const Tool tool{way, diameter / 2, start};
     FreeWay free{INFINITY, Meets::nothing};
-    for (const Barrier& barrier : in_the_way.barriers) keep_nearer(free, tool.met(barrier.plane), barrier.what);
+    for (const Barrier& barrier : in_the_way.barriers)
+        keep_nearer(free, TowardPlanes(tool, barrier.plane.normal).met(barrier.plane.point), barrier.what);
     if (in_the_way.stair) meet_stair(*in_the_way.stair, tool, free);
     return free;
 }
