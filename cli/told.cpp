@@ -347,6 +347,8 @@ class Telling {
             case Trouble::wood_under_concrete:
                 return {"the thickness of wood is given, and the post is anchored in concrete",
                         "leave it out, or `anchored_in: wood`"};
+            case Trouble::reveal_under_rail:
+                return {"a rail runs over this post, which ends under it", "leave out `reveal`"};
             case Trouble::rod_without_reveal:
                 return {"a rod goes up through the post, and how high that is does not follow",
                         "the post's `reveal`: its top over the highest rail's"};

@@ -106,7 +106,8 @@ enum class Trouble {
     holes_off_plate,            // holes: them, the hole's diameter, the plate that way; also: its size
     wood_under_concrete,        // wood_under
     rod_without_reveal,         // the post's fixing; also: the rod
-    no_post_left,               // reveal: the top above what it stands on, the plate's thickness; also: the post
+    reveal_under_rail,          // reveal; also: the section that runs over the post
+    no_post_left,               // reveal, or the post: the top above what it stands on, the plate's thickness; also: the post
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k

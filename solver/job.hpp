@@ -386,9 +386,10 @@ struct Offset {
 };
 
 /// What an end of a rail is cut to: the post's face, plumb through the post's centre, plumb so far past it, square to the
-/// rail so far short of the centre (where a bought fitting begins), or a block of that thickness on the face.
+/// rail so far short of the centre (where a bought fitting begins), or a block of that thickness on the face. Over a
+/// post, cut off at its top, the upper group ends plumb so far past its centre, the lower one at its face.
 struct EndWish {
-    enum class Meets { face, centre, past, square, pad };
+    enum class Meets { face, centre, over, past, square, pad };
     Meets meets = Meets::face;
     Reading by;
     Place place;

@@ -46,12 +46,17 @@ class FixingOfPost {
     }
 
     void measure() {
+        if (asked_.reveal && !post_.tops.empty()) {
+            const Section& over = job_.sections[static_cast<std::size_t>(post_.tops.front().under.section)];
+            add(Trouble::reveal_under_rail, asked_.reveal->place, {}, over.id.place);
+            return;
+        }
         if (fixing_ && !is_sound()) return;
         const std::optional<double> rail = post_.highest_rail();
         if (!rail) {
-            add(Trouble::post_top_unknown, asked_.id.place);
+            if (fixing_ || asked_.reveal) add(Trouble::post_top_unknown, asked_.id.place);
         } else {
-            if (asked_.reveal && !find_length(*rail)) return;
+            if (const std::optional<double> height = height_under(*rail); height && !find_length(*height)) return;
             if (fixing_) post_.fixed = pushed_at(*rail);
         }
         if (plate() && post_.standing) mark_holes();
@@ -69,7 +74,7 @@ class FixingOfPost {
     /// Adds what is wrong with the fixing at this post.
     bool is_sound() {
         const std::size_t before = solution_.findings.size();
-        if (fixing_->rod && !asked_.reveal)
+        if (fixing_->rod && !asked_.reveal && post_.tops.empty())
             add(Trouble::rod_without_reveal, asked_.fixing.place, {}, fixing_->rod->place);
         if (!plate()) return solution_.findings.size() == before;
         PostSize size = size_of(asked_);
@@ -87,10 +92,18 @@ class FixingOfPost {
         return sound;
     }
 
-    bool find_length(double rail) {
-        const double height = rail + *asked_.reveal;
+    /// Of its top above what it stands on: what rails over it leave of it on its axis, or the reveal over the highest.
+    std::optional<double> height_under(double rail) const {
+        if (post_.tops.empty()) return asked_.reveal ? std::optional(rail + *asked_.reveal) : std::nullopt;
+        double height = 0;
+        for (const PostTop& top : post_.tops) height = std::max(height, top.centre * upright_);
+        return height;
+    }
+
+    bool find_length(double height) {
         if (!less_than(thickness(), height)) {
-            add(Trouble::no_post_left, asked_.reveal->place, {height, thickness()}, asked_.id.place);
+            add(Trouble::no_post_left, asked_.reveal ? asked_.reveal->place : asked_.id.place, {height, thickness()},
+                asked_.id.place);
             return false;
         }
         post_.height = height;
@@ -158,7 +171,8 @@ void fix_posts(const Job& job, Solution& solution) {
         can_be_made.push_back(check(fixing, job.units, solution.findings));
     for (std::size_t p = 0; p < job.posts.size(); ++p) {
         const Post& post = job.posts[p];
-        if (post.shape == PostShape::joint || (!post.reveal && !post.fixing.named())) continue;
+        if (post.shape == PostShape::joint) continue;
+        if (!post.reveal && !post.fixing.named() && solution.posts[p].tops.empty()) continue;
         if (post.fixing.named() && !can_be_made[static_cast<std::size_t>(post.fixing.index)]) continue;
         FixingOfPost(job, p, solution).measure();
     }

@@ -54,6 +54,17 @@ void describe(Sheet& row, const Job& job, const Solution& solution, const JointR
         });
 }
 
+void describe(Sheet& row, const Job& job, const PostTop& top) {
+    row.word("section", job.sections[static_cast<std::size_t>(top.under.section)].id.name, "whose rail runs over it");
+    row.word("end", words(top.under.end), "from or to");
+    row.length("near", top.near,
+               "along the post, from what it stands on: where the rail's line leaves it toward that section");
+    row.length("centre", top.centre, "the same on the post's axis");
+    row.length("far", top.far, "the same on the other side; where a second rail runs over the post, only to its axis");
+    row.angle("miter_deg", top.cut.miter, "of the cut across it: swung along the post's own first axis");
+    row.angle("bevel_deg", top.cut.bevel, "tilted across that axis");
+}
+
 void describe(Sheet& sheet, const RodLength& rod) {
     sheet.length("length", rod.whole(), "of the rod, end to end: what follows, added up");
     sheet.length("below", rod.below, "under the floor");
@@ -89,7 +100,8 @@ void describe(Sheet& sheet, const PostFixing& fixing, const FixedPost& fixed) {
 /// How long the post and its rod are, where its plate's holes come, and what a push does to its fixing.
 void describe(Sheet& sheet, const Job& job, const Post& asked, const PostResult& post) {
     sheet.length("height", post.height,
-                 "plumb, from what it stands on to its top: the highest rail's top and the reveal");
+                 "plumb, from what it stands on to its top: the highest rail's top and the reveal; under rails that run "
+                 "over it, their underside on its axis");
     sheet.length("length", post.length,
                  "of the post, along its axis, from what it stands on, or from the top of its base plate");
     sheet.list("holes", post.holes,
@@ -136,6 +148,8 @@ void describe_posts(Sheet& sheet, const Job& job, const Solution& solution) {
             part.length("y", in_plan(1), "the same, to the left of x");
             part.length("level", in_plan(2), "height of the centre of its foot in the plan");
             describe(part, job, job.posts[i], post);
+            part.list("tops", post.tops, "the cuts across it under the rails that run over it",
+                      [&](Sheet& row, const PostTop& top) { describe(row, job, top); });
             if (const std::optional<JointResult>& joint = post.joint)
                 part.part("joint", "where there is no post: how the two sections' rails meet",
                           [&](Sheet& group) { describe(group, job, solution, *joint); });

@@ -157,7 +157,7 @@ void add_brackets(const SectionTask& task, const Surroundings& around, const Rai
         findings.push_back({Trouble::leg_down_on_round, task.section.id.place, {}, {}});
     for (const End end : both_ends)
         for (const Group group : both_groups) {
-            if (!line.end_of(end).at_bare_face() || (group == Group::lower && !levels.has_lower)) continue;
+            if (!line.end_of(end).at_bare_face(group) || (group == Group::lower && !levels.has_lower)) continue;
             const Leg leg = choices.legs[index_of(end)][index_of(group)];
             const Bracket bracket =
                 bracket_at(build, task.build.driver, line, levels, end, group, leg, surface_at(around, line, end));
@@ -340,8 +340,9 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     LegsBetween legs{};
     if (task.build.bracket)
         for (std::size_t e = 0; e < 2; ++e)
-            for (std::size_t g = 0; g < 2 && line.ends[e].at_bare_face(); ++g)
-                legs[e][g] = leg_between(*task.build.bracket, choices.legs[e][g]);
+            for (const Group group : both_groups)
+                if (const std::size_t g = index_of(group); line.ends[e].at_bare_face(group))
+                    legs[e][g] = leg_between(*task.build.bracket, choices.legs[e][g]);
     const std::size_t before = findings.size();
     result.members = members_of(task.build, levels, line, task.play(), legs, task.section.id.place, findings);
     if (findings.size() > before) return result;

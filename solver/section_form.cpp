@@ -30,22 +30,29 @@ void describe(Form& form, Offset& offset) {
 void describe(Form& form, EndWish& end) {
     form.about("What the members are cut to at this end, where that is not the post's face.");
     form.place(end.place);
-    form.ways({{"past"}, {"square"}, {"pad"}}, "one of `past`, `square` and `pad`");
-    std::optional<Reading> past, square, pad;
+    form.ways({{"past"}, {"square"}, {"pad"}, {"over"}}, "one of `past`, `square`, `pad` and `over`");
+    std::optional<Reading> past, square, pad, over;
     form.length("past", past, Range::positive, "plumb, so far past the post's centre, level: a rail that runs by it");
     form.length("square", square, Range::positive,
                 "square to the rail, so far short of the post's centre, level, on each member's centre line: where a "
                 "bought fitting begins");
     form.length("pad", pad, Range::positive, "to a block or rosette on the post's face: how thick it is");
+    form.length("over", over, Range::not_negative,
+                "the upper group runs on over the post, which is cut off under it, to this far past the post's centre, "
+                "level; the lower group to the post's face");
     using Meets = EndWish::Meets;
     if (past) end = {Meets::past, *past, end.place};
     if (square) end = {Meets::square, *square, end.place};
     if (pad) end = {Meets::pad, *pad, end.place};
+    if (over) end = {Meets::over, *over, end.place};
 }
 
 static void end_wish(Form& form, const char* key, EndWish& end, const char* about) {
     form.choice_or_part(key, end.meets,
-                        {{"face", "to the post's face"}, {"centre", "plumb, through the centre of the post's foot"}},
+                        {{"face", "to the post's face"},
+                         {"centre", "plumb, through the centre of the post's foot"},
+                         {"over", "the upper group over the post, which is cut off under it, to plumb over its centre; "
+                                  "the lower group to its face"}},
                         end, about);
 }
 

@@ -49,6 +49,16 @@ struct Arrivals {
     std::optional<double> set_back;  // level, past the stair's last nosing, or before its first one negative
 };
 
+/// What a rail that runs over a post leaves of it: how far up the post, along its axis from its foot, the rail's
+/// underside lies on the rail's line at the face that looks into the section, at the post's axis, and where the line
+/// leaves it on the other side; and the cut across the post, that lies on the saw with its own second axis up.
+struct PostTop {
+    SectionEnd under;
+    double near = 0, centre = 0;
+    std::optional<double> far;  // none where the line leaves the post by a corner
+    SawSetting cut;
+};
+
 /// A hole of a post's base plate, in the axes of what the post stands on, and in plan where that has one.
 struct PlateHole {
     Vector at;
@@ -83,7 +93,8 @@ struct PostResult {
     std::vector<RailAtPost> rails;
     std::optional<JointResult> joint;  // where there is no post
     std::optional<Arrivals> arrivals;  // where there is a post, and rails of more than one section meet it
-    std::optional<double> height;      // of its top above what it stands on, plumb
+    std::vector<PostTop> tops;         // where rails run over it
+    std::optional<double> height;      // of its top above what it stands on, plumb, on its axis
     std::optional<double> length;      // of the post along its axis, less its plate
     std::vector<PlateHole> holes;
     std::optional<RodLength> rod;

@@ -10,6 +10,7 @@
 #include "post_check.hpp"
 #include "post_fixing.hpp"
 #include "post_screws.hpp"
+#include "post_top.hpp"
 #include "sawing.hpp"
 #include "surroundings.hpp"
 
@@ -34,6 +35,7 @@ class Solving {
         add_joints();
         for (std::size_t p = 0; p < job_.posts.size(); ++p)
             solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);
+        cut_tops(job_, solution_);
         fix_posts(job_, solution_);
         for (const Handrail& handrail : job_.handrails) add_handrail(handrail);
         for (const FoundRail& found : job_.as_found) check_found(found);

@@ -70,6 +70,10 @@ RailEnd end_wished(const RailLine& line, const EndWish& wish, End end) {
             result.along = centre + inward * wish.by;
             break;
         case Meets::pad: result.pad = wish.by; break;
+        case Meets::over:
+            plumb_at(centre - inward * wish.by);
+            result.kind = RailEnd::Kind::over;
+            break;
     }
     return result;
 }

@@ -15,14 +15,44 @@ Table lengths_table(const Job& job, const Solution& solution) {
     for (std::size_t p = 0; p < job.posts.size(); ++p) {
         const Post& asked = job.posts[p];
         const PostResult& post = solution.posts[p];
-        if (!asked.reveal) continue;
+        if (!post.height) continue;
         table.rows.push_back({{cells.word(asked.id.name), cells.length(post.highest_rail()),
-                               cells.length(asked.reveal->value), cells.length(post.height), cells.length(post.length)},
+                               asked.reveal ? cells.length(asked.reveal->value) : Cell{}, cells.length(post.height),
+                               cells.length(post.length)},
                               {}});
     }
     table.footnotes = {
-        "highest rail: its top where it meets the post, and height: the post's own top under the cap, both plumb above "
-        "what the post stands on. length: of the post along its axis, less its base plate."};
+        "highest rail: its top where it meets the post, and height: the post's own top under the cap or under a rail "
+        "that runs over it, on its axis, both plumb above what the post stands on. length: of the post along its axis, "
+        "less its base plate."};
+    return table;
+}
+
+/// The cuts across posts under the rails that run over them.
+Table tops_table(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"post_tops", "AT THE SAW: tops of posts that rails run over", {}, {}, {}, {}};
+    table.columns = {{"post", "post", Align::left},
+                     {"under", "section", Align::left},
+                     {"end", "end", Align::left},
+                     {"near", cells.in_unit("near")},
+                     {"axis", cells.in_unit("centre")},
+                     {"far", cells.in_unit("far")},
+                     {"miter", "miter_deg"},
+                     {"bevel", "bevel_deg"}};
+    for (std::size_t p = 0; p < job.posts.size(); ++p)
+        for (const PostTop& top : solution.posts[p].tops)
+            table.rows.push_back({{cells.word(job.posts[p].id.name),
+                                   cells.word(job.sections[static_cast<std::size_t>(top.under.section)].id.name),
+                                   cells.word(words(top.under.end)), cells.length(top.near), cells.length(top.centre),
+                                   top.far ? cells.length(*top.far) : Cell{}, cells.angle(top.cut.miter),
+                                   cells.angle(top.cut.bevel)},
+                                  {}});
+    table.footnotes = {
+        "near, axis, far: along the post from what it stands on, base plate and all: where the rail's line leaves the "
+        "post toward the section, on the post's axis, and where it leaves it on the other side. Where two rails run "
+        "over one post, each one's cut ends on the axis. miter: swung along the post's own first axis, bevel: tilted "
+        "across it."};
     return table;
 }
 
@@ -131,7 +161,7 @@ Table pulls_table(const Job& job, const Solution& solution) {
 }  // namespace
 
 std::vector<Table> post_fixing_tables(const Job& job, const Solution& solution) {
-    return {lengths_table(job, solution), marks_table(job, solution), rods_table(job, solution),
+    return {lengths_table(job, solution), tops_table(job, solution), marks_table(job, solution), rods_table(job, solution),
             pulls_table(job, solution)};
 }
 

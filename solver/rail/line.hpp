@@ -7,6 +7,8 @@
 
 namespace rakewright {
 
+enum class Group { upper, lower };
+
 /// The floor under a section, plumb over its line's origin: as high as that at `high` along, and rising so much for
 /// each unit of level from there.
 struct FloorUnder {
@@ -33,13 +35,18 @@ struct TrimMet {
 
 /// How members end that do not end at what the line meets there.
 struct RailEnd {
-    enum class Kind { at_face, in_planes, square };
+    enum class Kind { at_face, in_planes, square, over };
     Kind kind = Kind::at_face;
     std::array<Plane, 2> planes{};  // by group, looking into the section
     double along = 0;               // of a square end: where it stands along the line, on each member's centre line
     double pad = 0;                 // of what lies on the face: how thick it is
-    /// Whether a bracket can stand there.
-    bool at_bare_face() const { return kind == Kind::at_face && pad == 0; }
+
+    /// Whether members of a group end at what the line meets: over a post the lower group does.
+    bool at_face(Group group) const {
+        return kind == Kind::at_face || (kind == Kind::over && group == Group::lower);
+    }
+    /// Whether a bracket of that group can stand there.
+    bool at_bare_face(Group group) const { return at_face(group) && pad == 0; }
 };
 
 /// The way a section's rail goes: a plumb plane through the centres of its posts' feet, or beside them, the nosing line

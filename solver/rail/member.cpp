@@ -99,7 +99,7 @@ class Cutting {
     bool trim(Member& member, End end, double underside, Slant& slant) {
         const std::size_t e = end == End::from ? 0 : 1;
         const RailEnd& own = line_.end_of(end);
-        if (own.kind != RailEnd::Kind::at_face) return trim_plain(member, own, end, underside, slant);
+        if (!own.at_face(member.group)) return trim_plain(member, own, end, underside, slant);
         LegBetween leg = overlapping(member.group, end, underside);
         leg.thickness += own.pad;
         const Meeting met = met_between(line_, end, underside, underside + member.depth * line_.lengthened());

@@ -9,8 +9,6 @@
 
 namespace rakewright {
 
-enum class Group { upper, lower };
-
 /// Heights of a section's groups, plumb over the nosing line or floor, the same all along the rail.
 struct Levels {
     double upper_top = 0;

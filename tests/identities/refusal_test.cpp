@@ -422,6 +422,11 @@ std::vector<Refused> refused_jobs() {
                                                    job.post_fixings[0].anchored_in = AnchoredIn::concrete;
                                                    job.post_fixings[0].wood_under = Reading(4);
                                                })},
+        {Trouble::reveal_under_rail, changed(even,
+                                             [](Job& job) {
+                                                 job.sections[0].ends.to = {EndWish::Meets::over, 0, {}};
+                                                 job.posts[1].reveal = Reading(1);
+                                             })},
         {Trouble::rod_without_reveal, changed(plated, [](Job& job) { job.post_fixings[0].rod = PostRod{}; })},
         {Trouble::no_post_left, changed(plated, [](Job& job) { job.posts[0].reveal = Reading(-50); })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
