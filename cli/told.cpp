@@ -306,6 +306,12 @@ class Telling {
                         "the feet's `width` and `depth`"};
             case Trouble::too_many_feet:
                 return {"more than " + whole(0) + " feet would stand under one rail", "feet farther apart"};
+            case Trouble::too_many_screws:
+                return {"more than " + whole(0) + " screws would stand in one row", "screws farther apart"};
+            case Trouble::drilled_not_nearer:
+                return {"a distance of " + plain(0) + " diameters where it is drilled, and of " + plain(1) +
+                            " where it is not: a pilot hole lets a screw nearer",
+                        "a smaller one, or a greater `end` or `edge`"};
             case Trouble::no_place_to_splice:
                 return {"a member of " + length(1) +
                             " cannot be spliced at its pickets out of sticks of no more than " + length(0),
@@ -487,6 +493,13 @@ class Telling {
                 return {"the screw " + joint() + " holds in " + length(1) + ", less than " + length(2), {}};
             case Trouble::screw_without_joint:
                 return {"the screw " + joint() + " has no effect: the build has no such joint", {}};
+            case Trouble::screw_near_end: return {screw_near("an end or splice of ", ", along the grain"), {}};
+            case Trouble::screw_near_edge: return {screw_near("a side of ", ""), {}};
+            case Trouble::screws_at_pickets:
+                return {whole(2) + (finding_.numbers[2] == 1 ? " screw " : " screws ") + joint() +
+                            " would meet a picket or its screws: with `every` at " + length(1) +
+                            " they cannot all stand between pickets",
+                        {}};
             case Trouble::screws_meet: return {screws_meet(), {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
@@ -512,6 +525,7 @@ class Telling {
         return words_of_length(finding_.numbers[2] - finding_.numbers[1], tape_) +
                (job_.units == Unit::inch ? " in" : " mm");
     }
+    std::string plain(std::size_t i) const { return words_of_length(finding_.numbers[i], Tape{tape_.unit, 0.001}); }
     std::string whole(std::size_t i) const { return std::to_string(static_cast<int>(finding_.numbers[i])); }
     std::string over_tread(std::size_t i) const {
         return finding_.numbers[i] < 0 ? "the opening under the rail" : "the opening over tread " + whole(i);
@@ -541,8 +555,23 @@ class Telling {
     /// Which screw, by its key.
     std::string joint() const {
         static constexpr const char* keys[] = {"`picket_to_upper`", "`picket_to_lower`", "`between_members`",
-                                               "`post_leg`", "`rail_leg`"};
+                                               "`apron_to_lower`",  "`post_leg`",        "`rail_leg`"};
         return keys[static_cast<std::size_t>(finding_.numbers[0])];
+    }
+
+    /// What a screw is in: a member of the finding's section, a picket or a post.
+    std::string piece() const {
+        const double index = finding_.numbers[3];
+        if (index < 0) return index == -1 ? "a picket" : "the post";
+        const Build& build = job_.builds[static_cast<std::size_t>(
+            job_.sections[static_cast<std::size_t>(finding_.section)].build.index)];
+        const std::size_t member = static_cast<std::size_t>(index), upper = build.upper.size();
+        return "the " + (member < upper ? build.upper[member] : build.lower[member - upper]).name;
+    }
+
+    std::string screw_near(const char* what, const char* how) const {
+        return "the screw " + joint() + " comes within " + length(1) + " of " + what + piece() + how +
+               ", less than " + length(2) + ": that may split although it is drilled";
     }
 
     std::string no_driving_order() const {

@@ -69,17 +69,29 @@ void check_feet(const Build& build, std::vector<Finding>& findings) {
     if (!feet.depth) findings.push_back({Trouble::foot_without_size, feet.place, {1}, {}});
 }
 
+/// A pilot hole lets a screw nearer, never less near.
+void check_pilot(const PilotRule& pilot, std::vector<Finding>& findings) {
+    const auto check = [&](const Reading& drilled, const Reading& undrilled) {
+        if (!no_more_than(drilled, undrilled))
+            findings.push_back({Trouble::drilled_not_nearer, drilled.place, {drilled, undrilled}, undrilled.place});
+    };
+    check(pilot.drilled_end, pilot.end);
+    check(pilot.drilled_edge, pilot.edge);
+}
+
 /// Says which screws have no joint in the build.
 void check_screws(const Build& build, std::vector<Finding>& findings) {
     const ScrewBuild& screws = *build.screws;
-    const auto note = [&](const std::optional<ScrewSize>& screw, double joint, bool has_joint) {
+    check_pilot(screws.pilot, findings);
+    const auto note = [&](const auto& screw, double joint, bool has_joint) {
         if (screw && !has_joint) findings.push_back({Trouble::screw_without_joint, screw->place, {joint}, {}});
     };
     note(screws.picket_to_upper, 0, build.pickets.has_value());
     note(screws.picket_to_lower, 1, build.pickets && !build.lower.empty());
-    note(screws.between_members, 2, build.upper.size() > 1 || build.lower.size() > 1);
-    note(screws.post_leg, 3, build.bracket.has_value());
-    note(screws.rail_leg, 4, build.bracket && !build.bracket->rail_hole.empty());
+    note(screws.between_members, 2, build.upper.size() > 1 || (build.lower.size() > 1 && !screws.apron_to_lower));
+    note(screws.apron_to_lower, 3, build.lower.size() > 1);
+    note(screws.post_leg, 4, build.bracket.has_value());
+    note(screws.rail_leg, 5, build.bracket && !build.bracket->rail_hole.empty());
 }
 
 }  // namespace

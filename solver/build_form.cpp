@@ -142,18 +142,67 @@ void describe(Form& form, ScrewSize& screw) {
     form.length("diameter", screw.diameter, Range::positive, be_given, "of its thread");
 }
 
+void describe(Form& form, ScrewRow& row) {
+    form.about(
+        "A row of screws along two members that lie on each other, half-way across, square to them. They stand evenly "
+        "between the ends, and between splices; one that a picket is in the way of stands half-way to the next "
+        "picket, and none stands on a bracket's leg.");
+    form.place(row.place);
+    form.length("length", row.length, Range::positive, be_given, "from its head's seat to its point");
+    form.length("diameter", row.diameter, Range::positive, be_given, "of its thread");
+    const UsualRow usual = usual_row(form.unit());
+    row.every = usual.every;
+    row.from_end = usual.from_end;
+    form.length("every", row.every, Range::positive, may_be_left_out,
+                "the farthest from one to the next, along the rail; the default is common practice");
+    form.length("from_end", row.from_end, Range::not_negative, may_be_left_out,
+                "the first and last: as far at least from the ends and splices of both members, along the grain, all "
+                "along the screw; in a piece too short for that one stands in the middle; the default is common "
+                "practice");
+    form.choice("driven", row.driven,
+                {{"up", "its head under the lower of the two"}, {"down", "its head on top of the upper one"}},
+                may_be_left_out, "which way");
+}
+
+void describe(Form& form, PilotRule& pilot) {
+    form.about(
+        "When a screw wants a pilot hole, and how wide. The distances are in diameters of the screw: along the grain "
+        "to an end or a splice of the piece, and to a side that the screw does not go in or out by. In end grain it "
+        "always wants one (common practice); so do all in hardwood, and those over 6 mm in softwood (EN 1995-1-1 "
+        "10.4.5, from memory). The defaults are of EN 1995-1-1 table 8.2 for an unloaded end and edge of wood of no "
+        "more than 420 kg/m3, and of 10.4.5; from memory.");
+    form.number("end", pilot.end, may_be_left_out, "nearer to an end than this many diameters: drill");
+    form.number("edge", pilot.edge, may_be_left_out, "nearer to an edge than this many diameters: drill");
+    form.number("drilled_end", pilot.drilled_end, may_be_left_out,
+                "nearer to an end than this it may split although it is drilled; no more than `end`");
+    form.number("drilled_edge", pilot.drilled_edge, may_be_left_out,
+                "nearer to an edge than this, likewise; no more than `edge`");
+    form.part_of_one("hole", pilot.hole, may_be_left_out,
+                     "the hole's diameter in what the screw holds in, as a share of the screw's");
+    form.number("clearance_hole", pilot.clearance_hole, may_be_left_out,
+                "the hole's diameter in what it fastens, likewise");
+}
+
 void describe(Form& form, ScrewBuild& screws) {
-    form.about("The screws, joint by joint: how deep each holds, and whether its point comes out.");
+    form.about("The screws, joint by joint: how deep each holds, whether its point comes out, and where it wants a pilot hole.");
     form.part("picket_to_upper", screws.picket_to_upper,
               "down through the upper group's lowest member into a picket's head, before what lies on that member");
     form.part("picket_to_lower", screws.picket_to_lower,
               "up through the lower group's highest member into a picket's foot, before what lies under that member");
-    form.part("between_members", screws.between_members, "up through each member of a group into what lies on it");
+    form.part("between_members", screws.between_members,
+              "through each member of a group into what lies on it: sub rail to cap rail");
+    form.part("apron_to_lower", screws.apron_to_lower,
+              "in place of those in the lower group: through an apron, a member under that group's highest, into what "
+              "lies on it");
     form.part("post_leg", screws.post_leg, "through each `post_hole` of a bracket into the post");
     form.part("rail_leg", screws.rail_leg, "through each `rail_hole` of a bracket up into the group");
     form.length("least_hold", screws.least_hold, Range::not_negative,
                 "the least length of a screw in what it ends in; if left out six of its diameters, which is common "
                 "practice");
+    form.choice("wood", screws.wood,
+                {{"softwood", "pine, fir, cedar and their like"}, {"hardwood", "oak, ash and their like"}},
+                may_be_left_out, "what rails, pickets and posts are of");
+    form.part("pilot", screws.pilot, may_be_left_out, "when a screw wants a pilot hole; tubes are not reckoned with");
 }
 
 void describe(Form& form, DriverBit& bit) {

@@ -107,7 +107,9 @@ enum class Trouble {
     wood_under_concrete,        // wood_under
     rod_without_reveal,         // the post's fixing; also: the rod
     reveal_under_rail,          // reveal; also: the section that runs over the post
-    no_post_left,               // reveal, or the post: the top above what it stands on, the plate's thickness; also: the post
+    too_many_screws,            // every: the most; also: the section
+    drilled_not_nearer,         // drilled_end or drilled_edge: it, the distance not drilled
+    no_post_left,  // reveal, or the post: the top above what it stands on, the plate's thickness; also: the post
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
@@ -142,6 +144,9 @@ enum class Trouble {
     screw_comes_out,         // the screw: joint, length, the longest that does not, 1 where even that holds too little
     screw_holds_little,      // the screw: joint, how much it holds in, the least
     screw_without_joint,     // the screw: joint
+    screw_near_end,          // the screw: joint, how near, the least, the member or -1 picket, -2 post; the section
+    screw_near_edge,         // likewise
+    screws_at_pickets,       // the screw: joint, every, how many; the section
     screws_meet,             // the section: how near they come, how far they must be, the other section, 1 where how
                              // they lie to each other is known; the end
     no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces

@@ -55,7 +55,29 @@ void describe(Sheet& sheet, const JointScrew& screw) {
                [](Sheet& row, const Passed& passed) {
                    row.word("piece", passed.name, "a member by its name, bracket, picket or post");
                    row.length("length", passed.length, "of the screw in it");
+                   row.length("end", passed.room ? passed.room->end : std::nullopt,
+                              "how near it comes to an end or splice of it, along the grain");
+                   row.length("edge", passed.room ? passed.room->edge : std::nullopt,
+                              "how near it comes to a side of it that it does not go in or out by");
+                   if (passed.room && passed.room->end_grain)
+                       row.truth("end_grain", true, "it is driven into its end");
                });
+    sheet.list("pilots", screw.pilots, "the pilot hole in each of them",
+               [](Sheet& row, const Pilot& pilot) {
+                   row.word("why", words(pilot.why),
+                            "why it wants one: near end, near edge, end grain, hardwood or thick screw; or none");
+                   row.length("hole", pilot.why == PilotFor::nothing ? std::nullopt : std::optional(pilot.hole),
+                              "its diameter");
+                   row.word("still_near", words_of_near(pilot),
+                            "whether drilled it is still too near: an end, an edge, both; or neither");
+               });
+    if (const std::optional<RowMarks>& marks = screw.row)
+        sheet.part("row", "where those of a row stand, between members", [&](Sheet& part) {
+            part.word("from", marks->members[0], "the member that their heads lie on");
+            part.word("into", marks->members[1], "the member that lies next");
+            part.word("hook", marks->hook == End::from ? "from" : "to", "at which end the tape is hooked");
+            part.lengths("places", marks->places, "from there along the middle of the face that their heads lie on");
+        });
     sheet.length("hold", screw.hold.hold, "of the screw in what it holds in: what comes behind the first it passes");
     sheet.length("longest", screw.hold.longest, "the longest whose point does not come out");
     sheet.word("comes_out", words(screw.hold.comes_out),
@@ -100,10 +122,28 @@ const char* words(Joint joint) {
         case Joint::picket_to_upper: return "picket_to_upper";
         case Joint::picket_to_lower: return "picket_to_lower";
         case Joint::between_members: return "between_members";
+        case Joint::apron_to_lower: return "apron_to_lower";
         case Joint::post_leg: return "post_leg";
         case Joint::rail_leg: break;
     }
     return "rail_leg";
+}
+
+const char* words(PilotFor why) {
+    switch (why) {
+        case PilotFor::nothing: break;
+        case PilotFor::end: return "near end";
+        case PilotFor::edge: return "near edge";
+        case PilotFor::end_grain: return "end grain";
+        case PilotFor::hardwood: return "hardwood";
+        case PilotFor::thick: return "thick screw";
+    }
+    return "none";
+}
+
+const char* words_of_near(const Pilot& pilot) {
+    if (pilot.near_end) return pilot.near_edge ? "both" : "end";
+    return pilot.near_edge ? "edge" : "neither";
 }
 
 const char* words(ComesOut out) {

@@ -17,5 +17,8 @@ const char* words(Meets meets);
 const char* words(DrivingOrder order);
 const char* words(Joint joint);
 const char* words(ComesOut out);
+const char* words(PilotFor why);
+/// Whether a screw is still too near an end, an edge, both or neither although it is drilled.
+const char* words_of_near(const Pilot& pilot);
 
 }  // namespace rakewright

@@ -9,6 +9,8 @@ Driver usual_driver(Unit unit) {
     return {{inch / 4, 3 * inch}, {2 * inch, 8 * inch}};
 }
 
+UsualRow usual_row(Unit unit) { return unit == Unit::inch ? UsualRow{12, 3} : UsualRow{300, 75}; }
+
 double usual_least_beside(Unit unit) { return unit == Unit::inch ? 0.5 : 12; }
 
 double Taper::along() const { return around ? *around / std::numbers::pi : size.front().value; }

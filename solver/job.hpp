@@ -313,10 +313,39 @@ struct ScrewSize {
     Reading length, diameter;
 };
 
+/// Which way screws are driven through members that lie on each other.
+enum class Driven { up, down };
+
+/// How a row of screws along two members is spaced unless it is said, in the job's unit. Common practice.
+struct UsualRow {
+    double every = 0, from_end = 0;
+};
+UsualRow usual_row(Unit unit);
+
+/// A row of screws along two members that lie on each other.
+struct ScrewRow : ScrewSize {
+    Reading every = usual_row(Unit::inch).every, from_end = usual_row(Unit::inch).from_end;
+    Driven driven = Driven::up;
+};
+
+/// What the wood is as screws see it.
+enum class Wood { softwood, hardwood };
+
+/// When a screw wants a pilot hole: its distances to ends and edges as so many of its diameters, not drilled and drilled;
+/// and the hole's diameter as a share of its own, in what it holds in and in what it fastens.
+struct PilotRule {
+    Reading end = 10, edge = 5, drilled_end = 7, drilled_edge = 3;
+    Reading hole = 0.7, clearance_hole = 1;
+};
+
 /// The screws of a build, joint by joint; one that is left out is not reckoned with.
 struct ScrewBuild {
-    std::optional<ScrewSize> picket_to_upper, picket_to_lower, between_members, post_leg, rail_leg;
+    std::optional<ScrewSize> picket_to_upper, picket_to_lower;
+    std::optional<ScrewRow> between_members, apron_to_lower;
+    std::optional<ScrewSize> post_leg, rail_leg;
     std::optional<Reading> least_hold;  // none: six diameters of the screw
+    Wood wood = Wood::softwood;
+    PilotRule pilot;
 };
 
 struct DriverBit {

@@ -5,7 +5,7 @@
 #include "picket/rail_foot.hpp"
 #include "rail/joint.hpp"
 #include "rule/opening_limits.hpp"
-#include "screw/screw.hpp"
+#include "screw/pilot.hpp"
 
 namespace rakewright {
 
@@ -55,10 +55,21 @@ struct Fixing {
 };
 
 /// A joint that screws hold, in the order of their keys.
-enum class Joint { picket_to_upper, picket_to_lower, between_members, post_leg, rail_leg };
+enum class Joint { picket_to_upper, picket_to_lower, between_members, apron_to_lower, post_leg, rail_leg };
+inline constexpr std::array every_joint{Joint::picket_to_upper, Joint::picket_to_lower, Joint::between_members,
+                                        Joint::apron_to_lower,  Joint::post_leg,        Joint::rail_leg};
+
+/// Where the screws of a row stand: along the middle of the face that their heads lie on, from its edge at the end
+/// where a tape can be hooked; and the two members, first the one that the heads lie on.
+struct RowMarks {
+    End hook = End::from;
+    std::vector<double> places;
+    std::array<std::string, 2> members;
+};
 
 /// A screw of a joint: of which group; of a bracket's at which end and at which of its holes, from 1 (else 0); how many
-/// alike stand side by side.
+/// alike stand side by side. Of screws that are alike it is the one that holds least, and of their distances to ends and
+/// edges the least.
 struct JointScrew {
     Joint joint = Joint::picket_to_upper;
     Group group = Group::upper;
@@ -67,6 +78,8 @@ struct JointScrew {
     int count = 1;
     double length = 0, diameter = 0;
     ScrewHold hold;
+    std::optional<RowMarks> row = std::nullopt;  // of screws between members: where each stands
+    std::vector<Pilot> pilots = {};              // of each thing that it passes
 };
 
 /// A screw that is in a post: from where it enters wood, how long in it, how deep behind the post's face its point is,

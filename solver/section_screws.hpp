@@ -8,4 +8,7 @@ namespace rakewright {
 /// them. Members, pickets and brackets are measured already. Screws of which the build has no joint are passed over.
 void add_screws(const FixingRoom& room, SectionResult& result, std::vector<Finding>& findings);
 
+/// Where the job gives the screw of a joint. It does.
+const Place& place_of(const ScrewBuild& screws, Joint joint);
+
 }  // namespace rakewright

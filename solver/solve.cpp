@@ -7,6 +7,7 @@
 #include "build.hpp"
 #include "job_pickets.hpp"
 #include "measure/compare.hpp"
+#include "pilot_list.hpp"
 #include "post_check.hpp"
 #include "post_fixing.hpp"
 #include "post_screws.hpp"
@@ -32,6 +33,7 @@ class Solving {
         for (const Build& build : job_.builds) add_build(build);
         add_sections();
         note_screws_that_meet(job_, solution_);
+        note_splitting(job_, solution_);
         add_joints();
         for (std::size_t p = 0; p < job_.posts.size(); ++p)
             solution_.posts[p].arrivals = arrivals_at(job_, solution_, p);

@@ -85,8 +85,7 @@ class OrderPage {
         table.about = {
             "qty: with what is to spare; of sticks, pieces, and in all their lengths together, tip to tip, with no "
             "waste. A bracket's section: width and thickness of its plate. Of base plates the length is their "
-            "thickness. Not listed: posts that the job does not name; screws between members, whose "
-            "spacing it does not say; bolts, washers and nuts."};
+            "thickness. Not listed: posts that the job does not name; bolts, washers and nuts."};
         return table;
     }
 

@@ -20,6 +20,10 @@ std::vector<Table> fixing_tables(const Job& job, const Solution& solution);
 
 /// What each screw holds in, and where its point comes out.
 Table screw_table(const Job& job, const Solution& solution);
+/// Where screws between members stand along them.
+Table row_table(const Job& job, const Solution& solution);
+/// Where screws want pilot holes, sections of a build together: a table for each.
+std::vector<Table> pilot_tables(const Job& job, const Solution& solution);
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution);
 /// How rails meet where there is no post.
 Table joint_table(const Job& job, const Solution& solution);

@@ -1,4 +1,8 @@
+#include <algorithm>
+
 #include "../../solver/fixing_sheet.hpp"
+#include "../../solver/measure/compare.hpp"
+#include "../../solver/pilot_list.hpp"
 #include "../../solver/solution_sheet.hpp"
 #include "cut_sheet.hpp"
 
@@ -145,10 +149,76 @@ const char* joint_on_paper(Joint joint) {
         case Joint::picket_to_upper: return "rail to picket head";
         case Joint::picket_to_lower: return "rail to picket foot";
         case Joint::between_members: return "member to member";
+        case Joint::apron_to_lower: return "apron to bottom rail";
         case Joint::post_leg: return "bracket to post";
         case Joint::rail_leg: return "bracket to rail";
     }
     return "";
+}
+
+/// The tape on which drill bits are marked: 1/64 in, or a tenth of a millimetre.
+Tape bits(Unit unit) { return {unit, unit == Unit::inch ? 1.0 / 64 : 0.1}; }
+
+/// A hole's diameter: the nearest bit; of one that a screw has to pass freely none that is smaller.
+Cell hole(const PilotHoles& holes, const Cells& cells) {
+    if (holes.pilot.why == PilotFor::nothing) return {"-", ""};
+    const Tape tape = bits(cells.tape().unit);
+    long long mark = nearest_mark(holes.pilot.hole, tape);
+    if (holes.fastened && less_than(at_mark(mark, tape), holes.pilot.hole)) ++mark;
+    return {words_of_mark(mark, tape), exact(holes.pilot.hole)};
+}
+
+/// The marks of a row, one after the other.
+std::string marks_in_words(const RowMarks& row, const Cells& cells) {
+    std::string text;
+    for (const double place : row.places) text += (text.empty() ? "" : ", ") + cells.length(place).shown;
+    return text;
+}
+
+double widest_apart(const std::vector<double>& places) {
+    double widest = 0;
+    for (std::size_t i = 1; i < places.size(); ++i) widest = std::max(widest, places[i] - places[i - 1]);
+    return widest;
+}
+
+std::string places_in_numbers(const RowMarks& row) {
+    std::string text;
+    for (const double place : row.places) text += (text.empty() ? "" : " ") + exact(place);
+    return text;
+}
+
+Table pilot_heading(const std::string& title, const Cells& cells) {
+    Table table{"pilots", title, {}, {}, {}, {}};
+    table.columns = {{"", "build", Align::left},
+                     {"screw", "joint", Align::left},
+                     {"in", "piece", Align::left},
+                     {"", "part", Align::left},
+                     {"", cells.in_unit("diameter")},
+                     {"hole", cells.in_unit("hole")},
+                     {"deep", cells.in_unit("deep")},
+                     {"why", "why", Align::left},
+                     {"end", cells.in_unit("end")},
+                     {"edge", cells.in_unit("edge")},
+                     {"may split", "still_near", Align::left},
+                     {"", "section", Align::left}};
+    return table;
+}
+
+Row pilot_row(const Job& job, const PilotHoles& holes, const Cells& cells) {
+    const std::string near = words_of_near(holes.pilot);
+    return {{{"", job.builds[static_cast<std::size_t>(holes.build)].id.name},
+             {joint_on_paper(holes.joint), words(holes.joint)},
+             cells.word(holes.piece),
+             {"", holes.fastened ? "fastened" : "held in"},
+             {"", exact(holes.diameter)},
+             hole(holes, cells),
+             cells.length(holes.deep),
+             cells.word(words(holes.pilot.why)),
+             cells.length(holes.room.end),
+             cells.length(holes.room.edge),
+             {near == "neither" ? "-" : near, near},
+             {"", job.sections[static_cast<std::size_t>(holes.section)].id.name}},
+            {}};
 }
 
 }  // namespace
@@ -188,6 +258,54 @@ Table screw_table(const Job& job, const Solution& solution) {
         "is in, and how long in each, along the "
         "screw's own line from its head."};
     return table;
+}
+
+Table row_table(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    Table table{"rows", "AT THE BENCH: screws between members, where each stands", {}, {}, {}, {}};
+    table.columns = {{"section", "section", Align::left}, {"", "joint", Align::left},
+                     {"from", "from", Align::left},       {"into", "into", Align::left},
+                     {"screws", "count"},                 {"apart", cells.in_unit("apart")},
+                     {"hook", "hook", Align::left},       {"", cells.in_unit("places"), Align::left}};
+    for (std::size_t s = 0; s < job.sections.size(); ++s)
+        for (const JointScrew& screw : solution.sections[s].screws) {
+            if (!screw.row) continue;
+            const RowMarks& row = *screw.row;
+            table.rows.push_back({{cells.word(job.sections[s].id.name),
+                                   {"", words(screw.joint)},
+                                   cells.word(row.members[0]),
+                                   cells.word(row.members[1]),
+                                   cells.count(static_cast<int>(row.places.size())),
+                                   cells.length(widest_apart(row.places)),
+                                   cells.word(words(row.hook)),
+                                   {"", places_in_numbers(row)}},
+                                  "at " + marks_in_words(row, cells)});
+        }
+    table.footnotes = {
+        "from: the member that the heads lie on; into: the next. apart: the farthest from one to the next. Hook the "
+        "tape at that end of the face that the heads lie on, and mark each along its middle; drive it square to the "
+        "rail. They stand clear of pickets and of their screws."};
+    return table;
+}
+
+std::vector<Table> pilot_tables(const Job& job, const Solution& solution) {
+    const Cells cells(job);
+    std::vector<Table> tables;
+    for (const PilotHoles& holes : pilot_list(job, solution)) {
+        if (holes.pilot.why == PilotFor::nothing) continue;
+        const std::string build = job.builds[static_cast<std::size_t>(holes.build)].id.name;
+        const std::string title = "AT THE BENCH: pilot holes, " + build;
+        if (tables.empty() || tables.back().title != title) tables.push_back(pilot_heading(title, cells));
+        tables.back().rows.push_back(pilot_row(job, holes, cells));
+    }
+    if (!tables.empty())
+        tables.back().footnotes = {
+            "hole, deep: its diameter, to the bit, and how far it goes along the screw's line: right through what the "
+            "screw fastens, and as deep as its point in what it holds in. end, edge: the nearest that any such screw "
+            "of any section comes to an end or splice of the piece, along the grain, and to a side that it does not "
+            "go in or out by. may split: at what it is too near although it is drilled. Not listed: what wants no "
+            "hole by these distances, and the ends of posts."};
+    return tables;
 }
 
 }  // namespace rakewright

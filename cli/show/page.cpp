@@ -125,10 +125,31 @@ std::size_t width_of(const std::string& text) {
     return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// Whether a fraction stands there, as in `3/16`.
+bool is_fraction(const std::string& text, std::size_t at) {
+    const std::size_t begin = at;
+    while (at < text.size() && is_digit(text[at])) ++at;
+    return at > begin && at + 1 < text.size() && text[at] == '/' && is_digit(text[at + 1]);
+}
+
+/// Where a line may be broken next: at a blank, but not within `54 5/16`.
+std::size_t end_of_word(const std::string& text, std::size_t begin) {
+    std::size_t end = text.find(' ', begin);
+    while (end != std::string::npos && end > begin && is_digit(text[end - 1]) && is_fraction(text, end + 1))
+        end = text.find(' ', end + 1);
+    return std::min(end, text.size());
+}
+
+}  // namespace
+
 std::string wrapped(const std::string& text, std::size_t width, const std::string& indent) {
     std::string out, line = indent;
     for (std::size_t begin = 0; begin < text.size();) {
-        const std::size_t end = std::min(text.find(' ', begin), text.size());
+        const std::size_t end = end_of_word(text, begin);
         const std::string word = text.substr(begin, end - begin);
         if (width_of(line) > width_of(indent) && width_of(line) + 1 + width_of(word) > width) {
             out += line + '\n';

@@ -332,6 +332,8 @@ std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution
     for (Table& bench : pages.benches()) tables.push_back(std::move(bench));
     tables.push_back(pages.panels());
     tables.push_back(screw_table(job, solution));
+    tables.push_back(row_table(job, solution));
+    for (Table& pilots : pilot_tables(job, solution)) tables.push_back(std::move(pilots));
     return tables;
 }
 

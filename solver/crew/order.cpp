@@ -133,16 +133,16 @@ OrderLine& line_like(std::vector<OrderLine>& lines, const OrderLine& like) {
     return mine == lines.end() ? lines.emplace_back(like) : *mine;
 }
 
-/// How many of a screw a section takes; 0 where the job does not say how far apart they stand.
 int screws_in(const SectionResult& section, const JointScrew& screw) {
     switch (screw.joint) {
         case Joint::picket_to_upper:
         case Joint::picket_to_lower: return screw.count * section.pickets->count;
         case Joint::post_leg:
         case Joint::rail_leg: return screw.count;
-        case Joint::between_members: break;
+        case Joint::between_members:
+        case Joint::apron_to_lower: break;
     }
-    return 0;
+    return static_cast<int>(screw.row->places.size());
 }
 
 void add_screws(const Job& job, const Solution& solution, std::vector<OrderLine>& lines) {
@@ -150,7 +150,6 @@ void add_screws(const Job& job, const Solution& solution, std::vector<OrderLine>
     for (std::size_t s = 0; s < solution.sections.size(); ++s)
         for (const JointScrew& screw : solution.sections[s].screws) {
             const int count = screws_in(solution.sections[s], screw) * job.sections[s].count;
-            if (count == 0) continue;
             OrderLine like;
             like.what = Ordered::screw;
             like.shape = SectionShape::circle;

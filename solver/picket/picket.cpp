@@ -29,15 +29,12 @@ Plane plumb_at(const RailLine& line, double along) { return {line.at(along), Vec
 
 Marks marks_on(const Member& member, const RailLine& line, const Layout& layout, double width) {
     const Spot face = picket_face(member);
-    const Piece& piece = member.stick.piece;
     const double start = reach(member, End::from, face),
                  origin = reach(*cut(member.stick.frame, plumb_at(line, 0)), face);
     Marks marks;
     marks.face_length = reach(member, End::to, face) - start;
     marks.half_width = width / 2 * line.lengthened();
-    const bool from_is_short = long_point(piece, End::from).top * face.top < 0,
-               to_is_short = long_point(piece, End::to).top * face.top < 0;
-    marks.hook = from_is_short && !to_is_short ? End::to : End::from;
+    marks.hook = hook_on(member, face);
     marks.centres.reserve(layout.centres.size());
     for (const double centre : layout.centres) marks.centres.push_back(origin + centre * line.lengthened() - start);
     return marks;

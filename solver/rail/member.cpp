@@ -214,6 +214,11 @@ double reach(const Member& member, End end, Spot spot) {
     return end == End::from ? slant.at - beyond : slant.at + beyond;
 }
 
+End hook_on(const Member& member, Spot face) {
+    const auto is_short = [&](End end) { return long_point(member.stick.piece, end).top * face.top < 0; };
+    return is_short(End::from) && !is_short(End::to) ? End::to : End::from;
+}
+
 std::optional<double> height_met(const RailLine& line, End end, double above) {
     const std::optional<double> along = face_along(line, end, above);
     if (!along) return std::nullopt;

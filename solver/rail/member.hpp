@@ -66,6 +66,9 @@ struct Member {
 /// How far along a member, from its frame's origin, its end lies over a spot of its section.
 double reach(const Member& member, End end, Spot spot);
 
+/// The end of a member at which a tape can be hooked on its top or bottom face: one that is long there.
+End hook_on(const Member& member, Spot face);
+
 /// Every member of a section, top to bottom, each cut to its own meeting with the posts' faces: off them by half the
 /// play, level along the rail, and by the legs that stand between. Adds to `findings` where a cut runs along the rail
 /// or nothing would be left, or a member does not meet a round post with its whole width, with `place`.

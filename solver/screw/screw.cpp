@@ -33,6 +33,14 @@ class CutLine {
     bool missed_ = false;
 };
 
+/// Whether a line, of which the unit way has so much of a direction, runs beside what is square to it rather than into
+/// it.
+bool beside(double per) { return no_more_than(2 * per * per, 1); }
+
+void nearer(std::optional<double>& least, double distance) {
+    least = std::fmin(least.value_or(distance), std::fmax(0, distance));
+}
+
 }  // namespace
 
 std::optional<Leaves> within_stick(const Stick& stick, const ScrewWay& screw) {
@@ -59,8 +67,49 @@ std::optional<Bore> within_round(const Shaft& post, const ScrewWay& screw) {
     return Bore{in->along, out->along};
 }
 
-ScrewHold held_by(const std::vector<Bored>& things, std::size_t fastened, double length) {
-    ScrewHold screw;
+SplitRoom split_room(const Timber& timber, const ScrewWay& screw, const Bore& within) {
+    SplitRoom room;
+    if (timber.round.radius > 0) {
+        const ShaftCrossing crossing = crossing_of(timber.round, screw.seat, screw.way);
+        const Vector nearest = screw.seat + crossing.at_nearest * screw.way;
+        const double up = (nearest - timber.round.point).dot(timber.round.upright);
+        room.edge = timber.round.radius_at(up) - crossing.off;
+        return room;
+    }
+    const auto& [frame, piece] = timber.stick;
+    room.end_grain = !beside(screw.way.dot(frame.along));
+    std::vector<double> over_splices(timber.splices.size());
+    for (const double along : {within.begin, within.end}) {
+        const Vector point = screw.seat + along * screw.way - frame.origin;
+        const Spot spot{point.dot(frame.left), point.dot(frame.top)};
+        const double on = point.dot(frame.along);
+        if (beside(screw.way.dot(frame.left))) nearer(room.edge, piece.section.width / 2 - std::fabs(spot.left));
+        if (beside(screw.way.dot(frame.top))) nearer(room.edge, piece.section.depth / 2 - std::fabs(spot.top));
+        if (room.end_grain || !timber.ends_known) continue;
+        nearer(room.end, on - reach(piece.from, spot));
+        nearer(room.end, reach(piece.to, spot) - on);
+        for (std::size_t i = 0; i < timber.splices.size(); ++i) {
+            const double over = on - reach(timber.splices[i], spot);
+            nearer(room.end, over * over_splices[i] < 0 ? 0 : std::fabs(over));
+            over_splices[i] = over;
+        }
+    }
+    return room;
+}
+
+void SplitRoom::narrow(const SplitRoom& other) {
+    if (other.end) nearer(end, *other.end);
+    if (other.edge) nearer(edge, *other.edge);
+}
+
+void narrow(ScrewHold& hold, const ScrewHold& other) {
+    for (std::size_t i = 0; i < std::min(hold.passed.size(), other.passed.size()); ++i)
+        if (hold.passed[i].name == other.passed[i].name && hold.passed[i].room && other.passed[i].room)
+            hold.passed[i].room->narrow(*other.passed[i].room);
+}
+
+ScrewHold held_by(const std::vector<Bored>& things, const ScrewWay& screw, std::size_t fastened, double length) {
+    ScrewHold held;
     double reached = 0;
     ComesOut leaving = ComesOut::nowhere;
     for (std::size_t i = 0; i < things.size(); ++i) {
@@ -70,16 +119,19 @@ ScrewHold held_by(const std::vector<Bored>& things, std::size_t fastened, double
         const double end = next_lies_in_it ? std::fmax(reached, things[i + 1].within.begin) : within.end;
         const double point = std::fmin(end, length);
         if (less_than(reached, point)) {
-            screw.passed.push_back({things[i].name, point - reached});
-            if (i >= fastened) screw.hold += point - reached;
+            const std::optional<Timber>& timber = things[i].timber;
+            held.passed.push_back(
+                {things[i].name, point - reached, i < fastened,
+                 timber ? std::optional(split_room(*timber, screw, {reached, point})) : std::nullopt});
+            if (i >= fastened) held.hold += point - reached;
         }
         reached = end;
         leaving = things[i].leaving;
     }
-    if (!std::isfinite(reached)) return screw;
-    screw.longest = reached;
-    if (!no_more_than(length, reached)) screw.comes_out = leaving;
-    return screw;
+    if (!std::isfinite(reached)) return held;
+    held.longest = reached;
+    if (!no_more_than(length, reached)) held.comes_out = leaving;
+    return held;
 }
 
 int screws_in_picket(double width, Unit unit) { return no_more_than(unit == Unit::inch ? 2.5 : 64, width) ? 2 : 1; }

@@ -145,6 +145,29 @@ sections:
     CHECK_THAT(posts[0].length.value(), within(38 - 0.375, 1e-12));
 }
 
+TEST_CASE("screws between members are counted in their rows", "[crew][order]") {
+    // 59 15/16 long, 3 from the ends: six no more than 12 apart, in two sections alike. The apron's, 2 from the ends:
+    // eight no more than 9 apart.
+    const Planned whole = planned(R"(units: in
+order_list: {spare: 10}
+builds:
+  rail:
+    height: 36
+    upper: [{name: cap rail, width: 3 1/2, depth: 1 1/4}, {name: sub rail, width: 2 1/2, depth: 1 1/2}]
+    lower: [{name: bottom rail, width: 2 1/2, depth: 1 1/2}, {name: apron, width: 1, depth: 2 1/2}]
+    lower_gap: 2
+    play: 1/16
+    screws: {between_members: {length: 2 1/2, diameter: 0.17},
+             apron_to_lower: {length: 2 3/4, diameter: 0.17, every: 9, from_end: 2, driven: down}}
+sections:
+  side: {clear: 60, build: rail, count: 2}
+)");
+    const std::vector<OrderLine> screws = whole.order(Ordered::screw);
+    REQUIRE(screws.size() == 2);
+    CHECK((screws[0].needed == 12 && screws[0].spare == 2 && screws[0].length == 2.5));
+    CHECK((screws[1].needed == 16 && screws[1].spare == 2 && screws[1].length == 2.75));
+}
+
 TEST_CASE("bars are ordered as the stock is planned, the rest by its length", "[crew][order]") {
     // By hand, 2 x 47 3/8 and a cut of 1/4 between them fill 96 less 1/2 at each end: three bars for six. Of the others
     // 4 x 30 and 2 x 12, one turned over.

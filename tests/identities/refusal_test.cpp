@@ -405,6 +405,17 @@ std::vector<Refused> refused_jobs() {
                                          [](Job& job) {
                                              job.builds[0].feet = FeetBuild{0.01, {}, {}, {}};
                                          })},
+        {Trouble::too_many_screws, changed(even,
+                                           [](Job& job) {
+                                               job.builds[0].screws.emplace();
+                                               job.builds[0].screws->between_members =
+                                                   ScrewRow{{{}, 2, 0.1}, 0.04, 3, Driven::up};
+                                           })},
+        {Trouble::drilled_not_nearer, changed(even,
+                                              [](Job& job) {
+                                                  job.builds[0].screws.emplace();
+                                                  job.builds[0].screws->pilot.drilled_edge = 6;
+                                              })},
         {Trouble::no_place_to_splice, changed(even, [](Job& job) { job.builds[0].longest_stick = Reading(3); })},
         {Trouble::plate_under_hollow_post, changed(plated,
                                                    [](Job& job) {

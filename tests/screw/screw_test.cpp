@@ -129,7 +129,7 @@ TEST_CASE("two screws from 2 1/2 or 64 mm up, a quarter of the width from the si
 
 TEST_CASE("members to each other: up through each into what lies on it", "[screw]") {
     const auto between = [](double length) {
-        return [length](ScrewBuild& screws) { screws.between_members = screw(length, 0.1); };
+        return [length](ScrewBuild& screws) { screws.between_members = ScrewRow{screw(length, 0.1), 12, 3, Driven::up}; };
     };
     const Job job = with_screws(even_example(), between(2.5));
     REQUIRE(screws_of(job, Joint::between_members).size() == 1);  // the lower group is one member
@@ -232,14 +232,16 @@ TEST_CASE("screws of which a build has no joint are told", "[screw]") {
     build.upper.resize(1);
     build.screws.emplace();
     for (std::optional<ScrewSize>* one :
-         {&build.screws->picket_to_upper, &build.screws->picket_to_lower, &build.screws->between_members,
-          &build.screws->post_leg, &build.screws->rail_leg})
+         {&build.screws->picket_to_upper, &build.screws->picket_to_lower, &build.screws->post_leg,
+          &build.screws->rail_leg})
         *one = screw(2);
+    for (std::optional<ScrewRow>* one : {&build.screws->between_members, &build.screws->apron_to_lower})
+        *one = ScrewRow{screw(2), 12, 3, Driven::up};
     const Solution solution = solve(job);
     CHECK_FALSE(solution.refused());
     int told = 0;
     for (const Finding& finding : solution.findings) told += finding.trouble == Trouble::screw_without_joint;
-    CHECK(told == 5);
+    CHECK(told == 6);
     CHECK(solution.sections[0].screws.empty());
 }
 
