@@ -42,7 +42,8 @@ TEST_CASE("published angles of rise and run", "[published][measure]") {
 }
 
 TEST_CASE("the wrong row of Table D-1 is 1.95 minutes too large", "[published][measure]") {
-    // worked_examples.md, section 0: 8 on 9 1/2 is 40 deg 06.05', printed 40 deg 08'.
+    // 8 on 9 1/2, printed 40 deg 08' in Table D-1 of 29 CFR 1910.24(e), as in WAC 296-24-76511; derived, atan(8 / 9.5):
+    // 40 deg 06.05'.
     CHECK_THAT(60 * (degrees(read_angle("8 in 9 1/2").value()) - 40), within(6.05, 0.01));
 }
 
