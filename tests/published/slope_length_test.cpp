@@ -1,8 +1,9 @@
 #include <cmath>
 
+#include "../../solver/measure/angle.hpp"
 #include "../../solver/measure/length.hpp"
 #include "../../solver/space/saw.hpp"
-#include "../support/near.hpp"
+#include "../support/published.hpp"
 
 // Framing-square tables: the length of a rail of so much rise for each 12 of run is the table's length of a rafter.
 
@@ -18,18 +19,15 @@ Piece rafter(double rise_in_12, double run) {
 
 }  // namespace
 
-TEST_CASE("Common squares: length for each foot of run, 1 to 18 in 12", "[published][slope]") {
-    // worked_examples.md B12: common squares' figures for 2 to 18, to the second place; squares truncate, so that 12.16
-    // is met for 12.17.
-    const double printed[] = {12.17, 12.37, 12.65, 13.00, 13.42, 13.89, 14.42, 15.00, 15.62,
-                              16.28, 16.97, 17.69, 18.44, 19.21, 20.00, 20.81, 21.63};
-    double rise = 2;
-    for (const double length_for_a_foot : printed) {
-        INFO(rise << " in 12");
-        CHECK_THAT(length(rafter(rise, 12)), within(length_for_a_foot, 5.01e-3));
-        ++rise;
-    }
-    CHECK_THAT(length(rafter(1, 12)), within(12.041595, 5.1e-7));
+TEST_CASE("a framing square's rafters and jacks, as sticks", "[published][slope]") {
+    std::vector<PublishedRow> rows = published_table("framing_square.csv");
+    std::erase_if(rows, [](const PublishedRow& row) { return row.unit != "common" && row.unit.find("jacks") != 0; });
+    REQUIRE(rows.size() == 77);
+    const auto ours_of = [](const PublishedRow& row) {
+        const double run = row.unit == "common" ? 12 : printed_number(row.unit.substr(sizeof "jacks at"));
+        return length(rafter(12 * slope(read_angle(row.inputs).value()), run));
+    };
+    hold_published(rows, 1, ours_of, printed_as_number);
     CHECK(length(rafter(5, 12)) == 13);
     CHECK_THAT(length(rafter(9, 12)), within_ulp(15, 1));
     CHECK_THAT(length(rafter(16, 12)), within_ulp(20, 1));
