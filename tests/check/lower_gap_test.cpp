@@ -68,6 +68,20 @@ TEST_CASE("on an even stair the gap is the last mark below the closed form", "[l
     CHECK(ball(rise, run, nosing, gap + 1.0 / 16) > 6);
 }
 
+TEST_CASE("what was chosen is told, with the ball that holds it and what that must stay below", "[lower_gap]") {
+    const RuleSet rules = limits(6);
+    const Solution solution = solve(left_to_rules(7.25, 11, 1, 0.125), {&rules, 1});
+    const Finding* told = nullptr;
+    for (const Finding& finding : solution.findings)
+        if (finding.trouble == Trouble::lower_gap_chosen) told = &finding;
+    REQUIRE(told);
+    CHECK(told->numbers[0] == *solution.sections[0].lower_gap);
+    CHECK_THAT(told->numbers[1], within(ball(7.25, 11, 1, told->numbers[0]), 1e-12));
+    CHECK(told->numbers[2] == 5.875);
+    CHECK((told->numbers[3] >= 1 && told->numbers[3] <= 4));
+    CHECK_FALSE(has(solve(even_example()), Trouble::lower_gap_chosen));
+}
+
 TEST_CASE("a gap whose ball is the limit itself is too large", "[lower_gap]") {
     // 7 1/2 in 10 is a 3-4-5 triangle: with a nosing of 1 a gap of 3/4 lets a ball of exactly 6 pass.
     CHECK_THAT(ball(7.5, 10, 1, 0.75), within(6, 1e-14));
