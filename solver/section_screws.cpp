@@ -9,7 +9,6 @@
 namespace rakewright {
 namespace {
 
-constexpr std::array both_groups{Group::upper, Group::lower};
 constexpr double diameters_that_hold = 6;
 
 /// Members of a group from the bottom up.

@@ -59,11 +59,11 @@ struct RailLine {
     std::array<RailEnd, 2> ends{};
     std::array<bool, 2> joints{};  // where there is no post
 
-    const RailEnd& end_of(End end) const { return ends[end == End::from ? 0 : 1]; }
-    bool is_joint(End end) const { return joints[end == End::from ? 0 : 1]; }
+    const RailEnd& end_of(End end) const { return ends[index_of(end)]; }
+    bool is_joint(End end) const { return joints[index_of(end)]; }
     const Plane& face(End end) const { return end == End::from ? from : to; }
-    const Shaft& round(End end) const { return rounds[end == End::from ? 0 : 1]; }
-    const TrimMet& trim(End end) const { return trims[end == End::from ? 0 : 1]; }
+    const Shaft& round(End end) const { return rounds[index_of(end)]; }
+    const TrimMet& trim(End end) const { return trims[index_of(end)]; }
     bool is_round(End end) const { return round(end).radius > 0; }
     Vector at(double along, double above = 0) const {
         return origin + Vector(along * x, along * y, along * slope + above);

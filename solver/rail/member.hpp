@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -10,6 +11,11 @@
 namespace rakewright {
 
 enum class Group { upper, lower };
+
+inline constexpr std::array<Group, 2> both_groups{Group::upper, Group::lower};
+
+/// The group's place in whatever is kept for both: the upper first.
+constexpr std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
 
 /// Heights of a section's groups, plumb over the nosing line or floor, the same all along the rail.
 struct Levels {
