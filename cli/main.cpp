@@ -222,8 +222,19 @@ std::string complaint(const CLI::App& app, const std::vector<std::string>& words
 }
 
 /// Lists the rule sets, or prints the one that is named.
+/// Names on the left, what they are of beside them.
+std::string page_of_rule_sets() {
+    constexpr std::size_t beside = 20;
+    std::string page;
+    for (const ListedRules& rules : list_of_rule_sets()) {
+        const std::size_t blanks = std::min(beside - 2, rules.name.size());
+        page += rules.name + wrapped(rules.document, 80, std::string(beside, ' ')).substr(blanks);
+    }
+    return page;
+}
+
 Status show_rules(const std::string& name) {
-    if (name.empty()) return deliver(list_of_rule_sets());
+    if (name.empty()) return deliver(page_of_rule_sets());
     if (const std::string* text = text_of_rule_set(name)) return deliver(*text);
     complain("rakewright: there are no rules '" + name + "'" + suggestion(name, rule_set_names()) + '\n');
     return Status::refused;

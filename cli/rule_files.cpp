@@ -121,11 +121,10 @@ LoadedRules load_rules(const std::vector<std::string>& names) {
     return loaded(ids, {}, refuse_name);
 }
 
-std::string list_of_rule_sets() {
-    std::string list;
+std::vector<ListedRules> list_of_rule_sets() {
+    std::vector<ListedRules> list;
     for (const auto& [name, text] : rule_sets)
-        list += name + std::string(20 - std::min<std::size_t>(18, name.size()), ' ') + heading_of(text, "document") +
-                ", " + heading_of(text, "edition") + '\n';
+        list.push_back({name, heading_of(text, "document") + ", " + heading_of(text, "edition")});
     return list;
 }
 

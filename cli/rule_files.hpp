@@ -22,8 +22,11 @@ LoadedRules load_rules(const std::vector<Id>& names, const Source& job, const st
 /// The same of names on the command line: paths as they stand there.
 LoadedRules load_rules(const std::vector<std::string>& names);
 
-/// The list of the rule sets, one a line.
-std::string list_of_rule_sets();
+/// A rule set of the program, and what it is of: its document and edition.
+struct ListedRules {
+    std::string name, document;
+};
+std::vector<ListedRules> list_of_rule_sets();
 
 /// A rule set as its file says it; none by another name.
 const std::string* text_of_rule_set(const std::string& name);

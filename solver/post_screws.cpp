@@ -107,7 +107,7 @@ void note_screws_that_meet(const Job& job, Solution& solution) {
                      {meeting->apart, meeting->least, double(ends[j].section), carry ? 1.0 : 0.0},
                      {},
                      static_cast<int>(ends[i].section),
-                     ends[i].end == End::from ? 0 : 1});
+                     static_cast<int>(index_of(ends[i].end))});
             }
     }
 }

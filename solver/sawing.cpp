@@ -28,9 +28,9 @@ class Counting {
  private:
     int of_piece(const Piece& piece, const std::array<std::optional<Cope>, 2>& copes) const {
         int out = 0;
-        for (const End end : {End::from, End::to}) {
+        for (const End end : both_ends) {
             const std::optional<SawReach> reach =
-                reach_of_end(saw_, end_cut(piece, end), piece.section, copes[end == End::from ? 0 : 1].has_value());
+                reach_of_end(saw_, end_cut(piece, end), piece.section, copes[index_of(end)].has_value());
             out += reach && reach->laid == LaidOn::none ? 1 : 0;
         }
         return out;

@@ -15,12 +15,6 @@
 namespace rakewright {
 namespace {
 
-constexpr std::array both_ends{End::from, End::to};
-constexpr std::array both_groups{Group::upper, Group::lower};
-
-std::size_t index_of(End end) { return end == End::from ? 0 : 1; }
-std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
-
 /// Whether two feet stand on one spot in plan.
 bool same_place(const Vector& a, const Vector& b) {
     const double scale = std::fmax(a.norm(), b.norm());

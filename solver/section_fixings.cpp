@@ -10,9 +10,6 @@
 namespace rakewright {
 namespace {
 
-int number_of(End end) { return end == End::from ? 0 : 1; }
-int number_of(Group group) { return group == Group::upper ? 0 : 1; }
-
 /// A plane parallel to the rail, so much plumb over its line, that is free above.
 Plane parallel_to_rail(const RailLine& line, double above) {
     return {line.at(0, above), frame_on_slope(Vector::Zero(), line.x, line.y, line.slope).top};
@@ -100,7 +97,7 @@ class Fixings {
     }
 
     void note_seat(const Seat& seat, const Member& lowest) {
-        const double group = number_of(lowest.group);
+        const double group = double(index_of(lowest.group));
         if (build_.rail_seat != RailSeat::surface && seat.possible == RailSeat::surface)
             findings_.push_back({Trouble::seat_through_member,
                                  room_.task.section.id.place,
@@ -118,10 +115,10 @@ class Fixings {
         if (bracket.leg == Leg::up || no_more_than(below, 0, std::fmax(build_.post_leg, std::fabs(surface)))) return;
         findings_.push_back({Trouble::leg_below_surface,
                              room_.task.section.id.place,
-                             {double(number_of(bracket.group)), below},
+                             {double(index_of(bracket.group)), below},
                              {},
                              -1,
-                             number_of(bracket.end)});
+                             static_cast<int>(index_of(bracket.end))});
     }
 
     /// Says where the first picket would stand on the leg under the upper group.
@@ -138,8 +135,12 @@ class Fixings {
         const double reach = inward * (tip - plate.mark).dot(level) + half * std::fabs(edge.dot(level)),
                      gap = inward * (*picket - (plate.mark - line.at(0)).dot(level));
         if (!less_than(gap, reach)) return;
-        findings_.push_back(
-            {Trouble::picket_on_leg, room_.task.section.id.place, {gap, reach}, {}, -1, number_of(end)});
+        findings_.push_back({Trouble::picket_on_leg,
+                             room_.task.section.id.place,
+                             {gap, reach},
+                             {},
+                             -1,
+                             static_cast<int>(index_of(end))});
     }
 
     void note_driving() {

@@ -8,8 +8,6 @@
 namespace rakewright {
 namespace {
 
-constexpr std::array both_ends{End::from, End::to};
-
 /// The fewest with equal gaps, by the limit on gaps.
 std::optional<int> fewest_by_gap(const PicketStand& stand, double max_gap) {
     return fewest_between(span_of(stand), max_gap);
@@ -181,7 +179,7 @@ void note_gaps(const PicketStand& stand, double max_gap, const Pickets& pickets,
                             {gap, max_gap, cure(), gap - max_gap},
                             {},
                             -1,
-                            end == End::from ? 0 : 1});
+                            static_cast<int>(index_of(end))});
     }
     const double between = laid_out_on_treads(room, pickets.per_tread).widest_between(pickets.width);
     if (no_more_than(between, max_gap)) return;
@@ -197,7 +195,7 @@ void note_balls(const PicketStand& stand, double max_sphere, const TreadLayout& 
     if (less_than(balls.largest(), max_sphere)) return;
     const OnTreadsBalls search(stand, max_sphere);
     for (const End end : both_ends) {
-        const int index = end == End::from ? 0 : 1;
+        const int index = static_cast<int>(index_of(end));
         const double ball = balls.at_post[static_cast<std::size_t>(index)];
         if (less_than(ball, max_sphere)) continue;
         findings.push_back({Trouble::ball_at_post,
@@ -226,7 +224,7 @@ void note_pitch(const PicketStand& stand, const PicketLimit& limit, const Picket
             const double gap = end == End::from ? pickets.from_gap : pickets.to_gap;
             if (no_more_than(gap, most)) continue;
             findings.push_back(
-                {Trouble::pitch_end_too_wide, place, {gap, most, gap - most}, {}, -1, end == End::from ? 0 : 1});
+                {Trouble::pitch_end_too_wide, place, {gap, most, gap - most}, {}, -1, static_cast<int>(index_of(end))});
         }
         return;
     }

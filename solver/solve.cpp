@@ -218,7 +218,7 @@ class Solving {
         const auto refuse = [&](Trouble trouble, const Place& place) {
             solution_.findings.push_back({trouble, place, {}, section.id.place});
         };
-        for (const End end : {End::from, End::to}) {
+        for (const End end : both_ends) {
             const Ref& post = end == End::from ? section.from : section.to;
             if (!is_joint(job_, post)) continue;
             if (!between_placed) refuse(Trouble::joint_without_place, post.place);
@@ -263,10 +263,10 @@ class Solving {
 
     void add_to_posts(const Section& section, int index) {
         const SectionResult& result = solution_.sections[static_cast<std::size_t>(index)];
-        for (const End end : {End::from, End::to}) {
+        for (const End end : both_ends) {
             const Ref& post = end == End::from ? section.from : section.to;
             if (!post.named()) continue;
-            const EndHeights& heights = result.ends[end == End::from ? 0 : 1];
+            const EndHeights& heights = result.ends[index_of(end)];
             std::vector<RailAtPost>& rails = named(solution_.posts, post).rails;
             if (heights.upper) rails.push_back({index, end, Group::upper, *heights.upper});
             if (heights.lower) rails.push_back({index, end, Group::lower, *heights.lower});

@@ -50,9 +50,9 @@ Surroundings without_joints(const Job& job, const Solution& solution, const Sect
         if (!around.from || !around.to) around.from = around.to = std::nullopt;
     } else {
         around.posts = {placeless(job, section.from), placeless(job, section.to)};
-        for (const End end : {End::from, End::to}) {
+        for (const End end : both_ends) {
             const Ref& post = end == End::from ? section.from : section.to;
-            around.tapered[end == End::from ? 0 : 1] = post.named() && named(job.posts, post).taper;
+            around.tapered[index_of(end)] = post.named() && named(job.posts, post).taper;
         }
         around.post_sizes = {size_through(job, section.from), size_through(job, section.to)};
     }
@@ -78,7 +78,7 @@ std::optional<RailBeyond> rail_beyond(const Job& job, const Solution& solution, 
     const Way way = way_of(task, around, {Face::joint, Face::joint}, task.lower_gap());
     const double out = at.end == End::from ? 1 : -1;
     const Vector direction = carry->way(Vector(out * way.line.x, out * way.line.y, 0));
-    const Vector place = carry->point(way.line.at(way.line.centres[at.end == End::from ? 0 : 1]));
+    const Vector place = carry->point(way.line.at(way.line.centres[index_of(at.end)]));
     return RailBeyond{direction.x(),
                       direction.y(),
                       out * way.line.slope,
@@ -117,7 +117,7 @@ SectionTask task_of(const Job& job, const Section& section, const OpeningLimits&
 std::vector<SectionEnd> ends_at(const Job& job, int post) {
     std::vector<SectionEnd> ends;
     for (std::size_t s = 0; s < job.sections.size(); ++s)
-        for (const End end : {End::from, End::to})
+        for (const End end : both_ends)
             if ((end == End::from ? job.sections[s].from : job.sections[s].to).index == post)
                 ends.push_back({static_cast<int>(s), end});
     return ends;
@@ -127,12 +127,12 @@ Surroundings surroundings_of(const Job& job, const Solution& solution, std::size
     const Section& section = job.sections[index];
     Surroundings around = without_joints(job, solution, section);
     if (!around.placed()) return around;
-    for (const End end : {End::from, End::to}) {
+    for (const End end : both_ends) {
         const Ref& post = end == End::from ? section.from : section.to;
         if (named(job.posts, post).shape != PostShape::joint) continue;
         for (const SectionEnd& other : ends_at(job, post.index))
             if (other.section != static_cast<int>(index))
-                around.joints[end == End::from ? 0 : 1] = rail_beyond(job, solution, other, ground_of(job, section));
+                around.joints[index_of(end)] = rail_beyond(job, solution, other, ground_of(job, section));
     }
     return around;
 }
@@ -147,10 +147,10 @@ std::optional<JointResult> joint_of(const Job& job, const Solution& solution, in
         return solution.sections[static_cast<std::size_t>(ends[i].section)];
     };
     const std::optional<Carrying> carry = carrying(job, ground_of(job, section(1)), ground_of(job, section(0)));
-    const std::optional<RailJoint>& joint = result(0).joints[ends[0].end == End::from ? 0 : 1];
+    const std::optional<RailJoint>& joint = result(0).joints[index_of(ends[0].end)];
     if (!carry || !joint) return std::nullopt;
     JointResult met{ends[0], ends[1], joint->straight, joint->moved, {}};
-    for (const Group group : {Group::upper, Group::lower}) {
+    for (const Group group : both_groups) {
         const std::vector<std::size_t> first = members_in(result(0), group), second = members_in(result(1), group);
         for (std::size_t m = 0; m < std::min(first.size(), second.size()); ++m) {
             Stick other = result(1).members[second[m]].stick;

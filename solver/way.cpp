@@ -54,7 +54,7 @@ void stand_trims_on_floor(RailLine& line, const Surroundings& around, const std:
 /// What the members are cut to, by the section's wish, where that is not the post's face.
 RailEnd end_wished(const RailLine& line, const EndWish& wish, End end) {
     using Meets = EndWish::Meets;
-    const double inward = end == End::from ? 1 : -1, centre = line.centres[end == End::from ? 0 : 1];
+    const double inward = end == End::from ? 1 : -1, centre = line.centres[index_of(end)];
     RailEnd result;
     const auto plumb_at = [&](double along) {
         const Plane plane{line.at(along), inward * Vector(line.x, line.y, 0)};
@@ -81,8 +81,8 @@ RailEnd end_wished(const RailLine& line, const EndWish& wish, End end) {
 /// Cuts the members at their ends to what the section wishes, or to the rails that it meets at joints.
 void lay_ends(Way& way, const SectionTask& task, const Surroundings& around) {
     RailLine& line = way.line;
-    for (const End end : {End::from, End::to}) {
-        const std::size_t e = end == End::from ? 0 : 1;
+    for (const End end : both_ends) {
+        const std::size_t e = index_of(end);
         line.ends[e] = end_wished(line, end == End::from ? task.section.ends.from : task.section.ends.to, end);
         if (!around.joints[e]) continue;
         way.joints[e] = joint_at(line, way.levels, end, *around.joints[e]);

@@ -16,9 +16,9 @@ Table cope_table(const Job& job, const Solution& solution) {
                      {"bottom left", cells.in_unit("bottom_left")},
                      {"bottom right", cells.in_unit("bottom_right")}};
     for (std::size_t s = 0; s < job.sections.size(); ++s)
-        for (const End end : {End::from, End::to})
+        for (const End end : both_ends)
             for (const Member& member : solution.sections[s].members) {
-                const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1];
+                const std::optional<Cope>& cope = member.copes[index_of(end)];
                 if (!cope) continue;
                 const std::string& id = job.sections[s].id.name;
                 Row row{{{id + " " + words(end), id},

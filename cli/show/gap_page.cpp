@@ -19,7 +19,7 @@ Table gaps_table(const Job& job, const Solution& solution) {
                      {"clear", cells.in_unit("clear")},
                      {"", cells.in_unit("clear_on_slope")},
                      {"", "rake_deg"},
-                     {"pickets", "pickets"},
+                     {"qty", "pickets"},
                      {"gap", cells.in_unit("gap")},
                      {"at from", cells.in_unit("from_gap")},
                      {"at to", cells.in_unit("to_gap")},

@@ -7,17 +7,6 @@
 namespace rakewright {
 namespace {
 
-std::string padded(const std::string& text, std::size_t width, Align align) {
-    const std::size_t own = width_of(text);
-    const std::string blanks(width > own ? width - own : 0, ' ');
-    return align == Align::left ? text + blanks : blanks + text;
-}
-
-std::string without_trailing_blanks(std::string line) {
-    line.erase(line.find_last_not_of(' ') + 1);
-    return line;
-}
-
 std::string quoted_for_csv(const std::string& text) {
     if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
     std::string quoted = "\"";
@@ -39,38 +28,6 @@ void carry_up(std::string& digits) {
         digits[i] = '0';
     }
     digits.insert(digits.begin(), '1');
-}
-
-constexpr const char* margin = "  ";
-
-std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> lines;
-    for (std::size_t begin = 0; begin <= text.size();) {
-        const std::size_t end = std::min(text.find('\n', begin), text.size());
-        lines.push_back(text.substr(begin, end - begin));
-        begin = end + 1;
-    }
-    return lines;
-}
-
-struct PrintedColumn {
-    std::size_t index;
-    std::size_t width;
-};
-
-/// The columns that have a heading and something in them.
-std::vector<PrintedColumn> printed_columns(const Table& table) {
-    std::vector<PrintedColumn> columns;
-    for (std::size_t c = 0; c < table.columns.size(); ++c) {
-        std::size_t width = width_of(table.columns[c].heading);
-        bool empty = true;
-        for (const Row& row : table.rows) {
-            empty = empty && row.cells[c].raw.empty();
-            for (const std::string& line : lines_of(row.cells[c].shown)) width = std::max(width, width_of(line));
-        }
-        if (!table.columns[c].heading.empty() && !empty) columns.push_back({c, width});
-    }
-    return columns;
 }
 
 }  // namespace
@@ -159,34 +116,6 @@ std::string wrapped(const std::string& text, std::size_t width, const std::strin
         begin = end + 1;
     }
     return out + line + '\n';
-}
-
-std::string as_text(const Table& table, bool bold) {
-    std::string out = (bold ? "\033[1m" : "") + table.title + (bold ? "\033[0m" : "") + '\n';
-    for (const std::string& line : table.about) out += wrapped(line, 80, margin);
-    const std::vector<PrintedColumn> columns = printed_columns(table);
-    const auto line_of = [&](const auto& text_of) {
-        std::string line;
-        for (const PrintedColumn& column : columns)
-            line += margin + padded(text_of(column), column.width, table.columns[column.index].align);
-        return without_trailing_blanks(line) + '\n';
-    };
-    if (columns.empty()) return out;
-    out += line_of([&](const PrintedColumn& column) { return table.columns[column.index].heading; });
-    out += line_of([&](const PrintedColumn& column) { return std::string(column.width, '-'); });
-    for (const Row& row : table.rows) {
-        std::size_t height = 1;
-        for (const PrintedColumn& column : columns)
-            height = std::max(height, lines_of(row.cells[column.index].shown).size());
-        for (std::size_t i = 0; i < height; ++i)
-            out += line_of([&](const PrintedColumn& column) {
-                const std::vector<std::string> lines = lines_of(row.cells[column.index].shown);
-                return i < lines.size() ? lines[i] : std::string();
-            });
-        if (!row.under.empty()) out += wrapped(row.under, 80, "        ");
-    }
-    for (const std::string& line : table.footnotes) out += wrapped(line, 80, margin);
-    return out;
 }
 
 std::string as_csv(const std::vector<Table>& tables) {

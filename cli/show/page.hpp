@@ -76,7 +76,8 @@ std::string rounded(double value, int decimals);
 /// The shortest decimal that reads back as the same double.
 std::string exact(double value);
 
-/// A table as lines of text, at most 80 characters wide where its entries allow; titles in bold if wanted.
+/// A table as lines of text, titles in bold if wanted. At most 80 characters wide: headings and words are folded, numbers
+/// are not, and columns that do not fit then stand in a block of their own under the others, with the names of its rows.
 std::string as_text(const Table& table, bool bold);
 
 /// Tables as CSV (RFC 4180, with line feeds): for each a heading line, then the rows, each led by the table's name; a

@@ -14,7 +14,7 @@ const Bracket* bracket_of(const SectionResult& section, End end, Group group) {
 std::optional<double> taken_off(const SectionResult& section, End end, Group group) {
     std::optional<double> taken;
     for (const Member& member : section.members)
-        if (member.group == group) taken = member.shortened[end == End::from ? 0 : 1];
+        if (member.group == group) taken = member.shortened[index_of(end)];
     return taken && *taken > 0 ? taken : std::nullopt;
 }
 
@@ -57,9 +57,9 @@ class PostTable {
     void add_unlisted(int section) {
         const SectionResult& result = solution_.sections[static_cast<std::size_t>(section)];
         const Section& asked = job_.sections[static_cast<std::size_t>(section)];
-        for (const End end : {End::from, End::to}) {
+        for (const End end : both_ends) {
             const Ref& post = end == End::from ? asked.from : asked.to;
-            const EndHeights& heights = result.ends[end == End::from ? 0 : 1];
+            const EndHeights& heights = result.ends[index_of(end)];
             if (post.named() && heights.upper) continue;
             add(post.index, section, end, Group::upper, heights.upper);
             const bool has_lower = !result.members.empty() && result.members.back().group == Group::lower;

@@ -154,7 +154,7 @@ class SawAndBench {
 
     std::optional<SawReach> reach_at(const CutPiece& piece, End end) const {
         return reach_of_end(saw_, end == End::from ? piece.from_end : piece.to_end, piece.piece.section,
-                            piece.copes[end == End::from ? 0 : 1].has_value());
+                            piece.copes[index_of(end)].has_value());
     }
 
     /// "on edge", "flat against a block 34.6 / 0".
@@ -182,7 +182,7 @@ class SawAndBench {
 
     void add_saw(Row& row, const CutPiece& piece) const {
         row.under += saw_under(piece);
-        for (const End end : {End::from, End::to}) {
+        for (const End end : both_ends) {
             const std::optional<SawReach> reach = reach_at(piece, end);
             const bool reached = reach && reach->laid != LaidOn::none;
             row.cells.push_back(reach ? cells_.word(words(reach->laid)) : Cell{});

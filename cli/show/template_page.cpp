@@ -62,13 +62,12 @@ class Page {
     std::string whole() && {
         for (std::size_t s = 0; s < job_.sections.size(); ++s)
             for (const Member& member : solution_.sections[s].members)
-                for (const End end : {End::from, End::to})
-                    if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1])
-                        add(s, member, end, *cope);
+                for (const End end : both_ends)
+                    if (const std::optional<Cope>& cope = member.copes[index_of(end)]) add(s, member, end, *cope);
         for (std::size_t h = 0; h < job_.handrails.size(); ++h)
             if (is_round(job_.handrails[h].profile))
                 for (const HandrailPiece& piece : solution_.handrails[h].pieces)
-                    for (const End end : {End::from, End::to}) add(job_.handrails[h].id.name, piece, end);
+                    for (const End end : both_ends) add(job_.handrails[h].id.name, piece, end);
         if (body_.empty()) return {};
         const double width = widest_ + 2 * margin;
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" +

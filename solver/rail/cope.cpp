@@ -121,7 +121,7 @@ Coping cope_to(const Frame& frame, const CrossSection& section, const Shaft& pos
 
 double length_over(const Piece& piece, const Copes& copes, Spot spot) {
     double all = length(piece);
-    for (const End end : {End::from, End::to}) {
+    for (const End end : both_ends) {
         const bool at_from = end == End::from;
         const Slant& slant = at_from ? piece.from : piece.to;
         const double beyond = slant.per_left * spot.left + slant.per_top * spot.top;

@@ -32,7 +32,7 @@ struct InOnePlane {
 std::optional<RailJoint> joint_at(const RailLine& line, const Levels& levels, End end, const RailBeyond& beyond) {
     const double out = end == End::to ? 1 : -1;
     const double x = out * line.x, y = out * line.y, slope = out * line.slope;
-    const double along = line.centres[end == End::from ? 0 : 1];
+    const double along = line.centres[index_of(end)];
     const Vector place = line.at(along);
     const double turn = x * beyond.y - y * beyond.x, on = x * beyond.x + y * beyond.y;
     RailJoint joint;

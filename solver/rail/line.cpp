@@ -70,7 +70,7 @@ void lean_face(RailLine& line, End end, const std::array<double, 2>& above, cons
     const Vector up = (high - low).normalized();
     const Vector normal = inward * Vector(up.z() * line.x, up.z() * line.y, -(up.x() * line.x + up.y() * line.y));
     (end == End::from ? line.from : line.to) = {low, normal};
-    Shaft& round = line.rounds[end == End::from ? 0 : 1];
+    Shaft& round = line.rounds[index_of(end)];
     if (round.radius == 0) return;
     const Vector left(-line.y, line.x, 0);
     const double beside = left.dot(line.origin - round.point);
@@ -161,7 +161,7 @@ void lean_faces(RailLine& line, const ClearTwice& clear, double low, double high
 
 void move_end(RailLine& line, End end, double by) {
     const Vector moved(by * line.x, by * line.y, 0);
-    const std::size_t e = end == End::from ? 0 : 1;
+    const std::size_t e = index_of(end);
     (end == End::from ? line.from : line.to).point += moved;
     line.rounds[e].point += moved;
     line.trims[e].face.plane.point += moved;
@@ -206,7 +206,7 @@ double off_axis(const RailLine& line, End end, double above) {
 }
 
 void touch_round_posts(RailLine& line, double above) {
-    for (const End end : {End::from, End::to})
+    for (const End end : both_ends)
         if (line.is_round(end))
             if (const std::optional<Plane> plane = face_at(line, end, above))
                 (end == End::from ? line.from : line.to) = *plane;

@@ -9,6 +9,11 @@ namespace rakewright {
 
 enum class Group { upper, lower };
 
+inline constexpr std::array<Group, 2> both_groups{Group::upper, Group::lower};
+
+/// The group's place in whatever is kept for both: the upper first.
+constexpr std::size_t index_of(Group group) { return group == Group::upper ? 0 : 1; }
+
 /// The floor under a section, plumb over its line's origin: as high as that at `high` along, and rising so much for
 /// each unit of level from there.
 struct FloorUnder {
@@ -66,11 +71,11 @@ struct RailLine {
     std::array<RailEnd, 2> ends{};
     std::array<bool, 2> joints{};  // where there is no post
 
-    const RailEnd& end_of(End end) const { return ends[end == End::from ? 0 : 1]; }
-    bool is_joint(End end) const { return joints[end == End::from ? 0 : 1]; }
+    const RailEnd& end_of(End end) const { return ends[index_of(end)]; }
+    bool is_joint(End end) const { return joints[index_of(end)]; }
     const Plane& face(End end) const { return end == End::from ? from : to; }
-    const Shaft& round(End end) const { return rounds[end == End::from ? 0 : 1]; }
-    const TrimMet& trim(End end) const { return trims[end == End::from ? 0 : 1]; }
+    const Shaft& round(End end) const { return rounds[index_of(end)]; }
+    const TrimMet& trim(End end) const { return trims[index_of(end)]; }
     bool is_round(End end) const { return round(end).radius > 0; }
     Vector at(double along, double above = 0) const {
         return origin + Vector(along * x, along * y, along * slope + above);

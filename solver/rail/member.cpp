@@ -22,7 +22,7 @@ Plane cutting_plane(const RailLine& line, const Plane& face, End end, double pla
 
 /// How far past the cut at its centre line an end reaches over a spot, along the member and away from it.
 double outward_of(const Member& member, End end, Spot spot) {
-    if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1]) return outward(*cope, spot);
+    if (const std::optional<Cope>& cope = member.copes[index_of(end)]) return outward(*cope, spot);
     const Slant& slant = end == End::from ? member.stick.piece.from : member.stick.piece.to;
     const double beyond = slant.per_left * spot.left + slant.per_top * spot.top;
     return end == End::from ? -beyond : beyond;
@@ -31,7 +31,7 @@ double outward_of(const Member& member, End end, Spot spot) {
 double length_over(const Member& member, Spot spot) { return length_over(member.stick.piece, member.copes, spot); }
 
 double longest_outward(const Member& member, End end) {
-    if (const std::optional<Cope>& cope = member.copes[end == End::from ? 0 : 1]) return cope->longest;
+    if (const std::optional<Cope>& cope = member.copes[index_of(end)]) return cope->longest;
     const Slant& slant = end == End::from ? member.stick.piece.from : member.stick.piece.to;
     return (std::fabs(slant.per_left) * member.width + std::fabs(slant.per_top) * member.depth) / 2;
 }
@@ -97,7 +97,7 @@ class Cutting {
 
  private:
     bool trim(Member& member, End end, double underside, Slant& slant) {
-        const std::size_t e = end == End::from ? 0 : 1;
+        const std::size_t e = index_of(end);
         const RailEnd& own = line_.end_of(end);
         if (!own.at_face(member.group)) return trim_plain(member, own, end, underside, slant);
         LegBetween leg = overlapping(member.group, end, underside);
@@ -124,19 +124,19 @@ class Cutting {
         const Vector along = member.stick.frame.along;
         const Plane plane = own.kind == RailEnd::Kind::square
                                 ? Plane{line_.at(own.along, middle), end == End::from ? along : Vector(-along)}
-                                : own.planes[member.group == Group::upper ? 0 : 1];
+                                : own.planes[index_of(member.group)];
         const double play = own.kind == RailEnd::Kind::square || line_.is_joint(end) ? 0 : play_;
         const std::optional<Slant> cut_there = cut(member.stick.frame, cutting_plane(line_, plane, end, play, 0));
         if (cut_there)
             slant = *cut_there;
         else
-            findings_.push_back({Trouble::cut_too_steep, place_, {}, {}, -1, end == End::from ? 0 : 1});
+            findings_.push_back({Trouble::cut_too_steep, place_, {}, {}, -1, static_cast<int>(index_of(end))});
         return cut_there.has_value();
     }
 
     /// The cope is that of the post moved inward as a flat cut is.
     bool trim_round(Member& member, const Meeting& met, End end, double underside, double thickness, Slant& slant) {
-        const std::size_t e = end == End::from ? 0 : 1;
+        const std::size_t e = index_of(end);
         const Vector inward = (end == End::from ? play_ / 2 : -play_ / 2) * Vector(line_.x, line_.y, 0);
         Shaft post = met.round;
         const std::optional<Plane> bare = plane_met(line_, met, end, underside + member.depth / 2 * line_.lengthened());
@@ -156,7 +156,7 @@ class Cutting {
 
     /// The group's leg at that end where it reaches higher than the member's underside; nothing otherwise.
     LegBetween overlapping(Group group, End end, double underside) const {
-        const LegBetween& leg = legs_[end == End::from ? 0 : 1][group == Group::upper ? 0 : 1];
+        const LegBetween& leg = legs_[index_of(end)][index_of(group)];
         if (leg.thickness == 0) return {};
         const std::optional<double> foot = height_met(line_, end, levels_.underside(group)),
                                     own = height_met(line_, end, underside);
@@ -209,7 +209,7 @@ std::vector<Member> members_of(const Build& build, const Levels& levels, const R
 
 double reach(const Member& member, End end, Spot spot) {
     const Slant& slant = end == End::from ? member.stick.piece.from : member.stick.piece.to;
-    if (!member.copes[end == End::from ? 0 : 1]) return reach(slant, spot);
+    if (!member.copes[index_of(end)]) return reach(slant, spot);
     const double beyond = outward_of(member, end, spot);
     return end == End::from ? slant.at - beyond : slant.at + beyond;
 }

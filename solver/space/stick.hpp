@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -38,6 +39,11 @@ inline constexpr double steepest_cut = 40;
 std::optional<Slant> cut(const Frame& frame, const Plane& plane);
 
 enum class End { from, to };
+
+inline constexpr std::array<End, 2> both_ends{End::from, End::to};
+
+/// The end's place in whatever is kept for both: from first.
+constexpr std::size_t index_of(End end) { return end == End::from ? 0 : 1; }
 
 /// What lies on the saw: a section and its two cuts, with no place in the world.
 struct Piece {

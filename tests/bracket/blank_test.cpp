@@ -130,7 +130,7 @@ TEST_CASE("every bracket of a job that says its radius is laid out, others are n
     REQUIRE_FALSE(solution.refused());
     for (const Bracket& bracket : solution.sections[0].brackets) {
         REQUIRE(bracket.blank);
-        // Bent by 56.6115 deg, k 0.45: the sheet of the even example, both ends alike.
+        // Bent by 56.6115 deg, k 0.45: the plate of the even example, both ends alike.
         const double bend = (90 - std::atan(even_slope) * 180 / M_PI) * M_PI / 180, reach = 0.125 * std::tan(bend / 2);
         CHECK_THAT(bracket.blank->length, within(1.25 + 2.5 - 2 * reach + bend * (0.125 + 0.45 * 0.125), 1e-13));
     }

@@ -39,7 +39,7 @@ SectionResult solved(const Job& job) {
 TEST_CASE("a plumb face that looks along the rail: 90 - r up where the rail climbs, 90 + r at the other end",
           "[bracket]") {
     const RailLine line = line_over(49.5, {0, even_slope});
-    // 33.388513576 deg at 30 digits; trade.md and the brief figures 56.611 and 123.389.
+    // Derived: 90 -+ atan(7.25/11), 33.388513576 deg at 30 digits.
     CHECK_THAT(included_deg(over_square(line, End::from, Leg::up)), within(56.611486423888492, 1e-13));
     CHECK_THAT(included_deg(over_square(line, End::from, Leg::down)), within(123.388513576111508, 1e-13));
     CHECK_THAT(included_deg(over_square(line, End::to, Leg::up)), within(123.388513576111508, 1e-13));
@@ -59,7 +59,7 @@ TEST_CASE("a rail that falls from its from end: the reverse", "[bracket]") {
 }
 
 TEST_CASE("on a turned face: the dihedral angle of face and underside", "[bracket]") {
-    // A rail raked 7 in 11 whose face stands 10 deg askew in plan: 58.081 and 121.919 (architecture.md 1.2).
+    // A rail raked 7 in 11 whose face stands 10 deg askew in plan: derived, acos(+-sin r cos 10): 58.081 and 121.919.
     RailLine line = line_over(49.5, {0, 7.0 / 11});
     const double askew = 10 * M_PI / 180;
     for (const double side : {1.0, -1.0}) {

@@ -40,7 +40,7 @@ double mark_at(const Job& job, End end) { return *solved(job).brackets[end == En
 }  // namespace
 
 TEST_CASE("a leg down on the surface: the bend lies t cot(included / 2) below the mark", "[seat]") {
-    // 0.067 at 123.39 deg and 0.125 at 90, a plate of 1/8 (trade.md, D4).
+    // Derived: 0.067 at 123.39 deg and 0.125 at 90, a plate of 1/8.
     const Job raked = with_bracket(PostSeat::surface, RailSeat::surface, LegWish::down);
     CHECK_THAT(seat_at(raked, End::from).screw_from_mark[0] - hole, within(0.067, 5e-4));
     CHECK_THAT(seat_at(raked, End::from).screw_from_mark[0], within(hole + t * (1 - s) / c, 1e-13));
@@ -191,7 +191,7 @@ TEST_CASE("the first picket on the upper bracket's leg", "[seat]") {
         CHECK_THAT(finding.numbers[0], within((71.625 - 13 * 1.5) / 14, 1e-12));
         CHECK_THAT(finding.numbers[1], within(3.75, 1e-12));
     }
-    // On the rake it reaches its length times cos r: 2.09 level for 2 1/2 (trade.md, 2.5).
+    // On the rake it reaches its length times cos r, derived: 2.09 level for 2 1/2.
     Job raked = even_example();
     raked.builds[0].pickets->max_gap = 2.2;
     CHECK_FALSE(has(solve(raked), Trouble::picket_on_leg));

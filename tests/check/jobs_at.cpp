@@ -214,8 +214,8 @@ Ways openings(const Scale& s, bool on_stair) {
 }
 
 /// Over an even stair of rise R, run T and projection n, the rail c over the nosing line, the sphere is
-/// (R + T - sqrt(R^2 + T^2)) (1 + c/R + n/T) (worked_examples.md, G3). The stair is made to the limit so that c is
-/// positive and small.
+/// (R + T - sqrt(R^2 + T^2)) (1 + c/R + n/T), derived: the incircle of a right triangle, grown as the triangle grows.
+/// The stair is made to the limit so that c is positive and small.
 void set_sphere(Job& job, double limit, double sphere) {
     const double rise = 1.2 * limit, run = 2 * limit, nosing = 0.1 * limit;
     job.stairs[0].rise = rise;

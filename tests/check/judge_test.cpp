@@ -229,7 +229,7 @@ TEST_CASE("the worst comes first", "[check]") {
 }
 
 TEST_CASE("without a rule for triangles theirs are openings like others", "[check]") {
-    // Between stair, rail and riser of the even example the ball is 6.43 in (163 mm): more than 125.
+    // Between stair, rail and riser of the even example the ball is 6.937 in (176.2 mm): more than 125.
     const Verdicts none = judged(even_example(), rules("ncc-2022"));
     const std::vector<Check> openings = checks_of(none, "opening");
     const auto at_tread = std::find_if(openings.begin(), openings.end(), [](const Check& check) {
@@ -237,7 +237,7 @@ TEST_CASE("without a rule for triangles theirs are openings like others", "[chec
     });
     REQUIRE(at_tread != openings.end());
     CHECK(at_tread->verdict == Verdict::fail);
-    // worked_examples.md, G3: (R + T - sqrt(R^2 + T^2)) (1 + c/R + n/T).
+    // Derived, the circle in closed form: (R + T - sqrt(R^2 + T^2)) (1 + c/R + n/T).
     const double sphere = (7.25 + 11 - std::sqrt(7.25 * 7.25 + 11 * 11)) * (1 + 2 / 7.25 + 1.0 / 11);
     CHECK_THAT(at_tread->value, within(sphere * 25.4, 1e-9));
     CHECK_THAT(at_tread->in_job_unit, within(sphere, 1e-10));

@@ -5,8 +5,8 @@
 #include "../support/near.hpp"
 
 // The lower gap that is left to the rules, against the closed form of the ball under a rail on an even stair,
-// D = (R + T - sqrt(R^2 + T^2)) (1 + c / R + n / T): c the gap, n the nosing (own arithmetic on the inscribed circle of
-// a right triangle, as worked in the reference; valid while riser, tread and rail bound the ball).
+// D = (R + T - sqrt(R^2 + T^2)) (1 + c / R + n / T): c the gap, n the nosing (derived: the incircle of a right
+// triangle, grown as the triangle grows; valid while riser, tread and rail bound the ball).
 
 namespace rakewright::tests {
 namespace {
@@ -57,7 +57,8 @@ double chosen(const Job& job, const RuleSet& rules) {
 }  // namespace
 
 TEST_CASE("on an even stair the gap is the last mark below the closed form", "[lower_gap]") {
-    // The limits of the reference: 0.661 for 7 1/4 in 11 and a nosing of 1, 1.320 without a nosing, 0.789 for 7 3/4.
+    // Derived, the closed form solved for a ball of 6: 0.661 for 7 1/4 in 11 and a nosing of 1, 1.320 without a nosing,
+    // 0.789 for 7 3/4.
     const auto [rise, run, nosing, most] = GENERATE(
         table<double, double, double, double>({{7.25, 11, 1, 0.661}, {7.25, 11, 0, 1.320}, {7.75, 10, 0.75, 0.789}}));
     CHECK_THAT(largest_gap(rise, run, nosing, 6), within(most, 6e-4));
@@ -65,6 +66,20 @@ TEST_CASE("on an even stair the gap is the last mark below the closed form", "[l
     CHECK(gap == std::floor(most * 16) / 16);
     CHECK(ball(rise, run, nosing, gap) < 6);
     CHECK(ball(rise, run, nosing, gap + 1.0 / 16) > 6);
+}
+
+TEST_CASE("what was chosen is told, with the ball that holds it and what that must stay below", "[lower_gap]") {
+    const RuleSet rules = limits(6);
+    const Solution solution = solve(left_to_rules(7.25, 11, 1, 0.125), {&rules, 1});
+    const Finding* told = nullptr;
+    for (const Finding& finding : solution.findings)
+        if (finding.trouble == Trouble::lower_gap_chosen) told = &finding;
+    REQUIRE(told);
+    CHECK(told->numbers[0] == *solution.sections[0].lower_gap);
+    CHECK_THAT(told->numbers[1], within(ball(7.25, 11, 1, told->numbers[0]), 1e-12));
+    CHECK(told->numbers[2] == 5.875);
+    CHECK((told->numbers[3] >= 1 && told->numbers[3] <= 4));
+    CHECK_FALSE(has(solve(even_example()), Trouble::lower_gap_chosen));
 }
 
 TEST_CASE("a gap whose ball is the limit itself is too large", "[lower_gap]") {

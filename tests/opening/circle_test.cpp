@@ -21,7 +21,7 @@ double diameter_in(const Outline& outline) {
 }
 
 /// Under a rail whose underside stands `lift` plumb over the line of the nosings, on an even stair, with its centre
-/// over tread 1: as `interface.md` defines it. The underside of a nosing is thin.
+/// over tread 1: as docs/results.md says it. The underside of a nosing is thin.
 Opening2 under_rail(double rise, double run, double nosing, double lift) {
     Opening2 opening;
     for (int step = 0; step < 4; ++step) {
@@ -59,7 +59,7 @@ TEST_CASE("The circle in a triangle has the inscribed circle's diameter") {
 }
 
 TEST_CASE("A rail on the nosing line leaves the inscribed circle of tread, riser and rail") {
-    // R + T - sqrt(R^2 + T^2), recomputed to eight figures in the reference on published stairs.
+    // Derived: the incircle of a right triangle is R + T - sqrt(R^2 + T^2) wide; here to eight figures.
     const auto [rise, run, sphere, last_figure] =
         GENERATE(table<double, double, double, double>({{7, 11, 4.9615952, 1e-7},
                                                         {7.75, 10, 5.0984191, 1e-7},
@@ -74,7 +74,7 @@ TEST_CASE("A rail on the nosing line leaves the inscribed circle of tread, riser
 }
 
 TEST_CASE("A rail moved off the nosing line enlarges the triangle in proportion") {
-    // D = (R + T - H)(1 + c / R + n / T): the figures of the reference, c for a sphere of 6 in and of 152 mm.
+    // Derived: D = (R + T - sqrt(R^2 + T^2)) (1 + c/R + n/T), solved for c at a sphere of 6 in and of 152 mm.
     const auto [rise, run, nosing, lift, sphere, last_figure] =
         GENERATE(table<double, double, double, double, double, double>({{7, 11, 0, 1.46502, 6, 2e-5},
                                                                         {7.75, 10, 0, 1.37047, 6, 2e-5},
@@ -91,7 +91,7 @@ TEST_CASE("Parallel members leave the gap between them") {
     SECTION("plumb pickets between raked rails: the level gap") {
         CHECK_THAT(diameter_in({{0, 0}, {3.875, 2.25}, {3.875, 32.25}, {0, 30}}), within_ulp(3.875, 4));
     }
-    SECTION("raked rails a plumb 4 apart on 7/11: v cos r, 3.374646 in the reference") {
+    SECTION("raked rails a plumb 4 apart on 7/11: v cos r, derived: 4 x 11 / sqrt(170)") {
         const double exact = 44 / std::sqrt(170.0), slope = 7.0 / 11;
         CHECK_THAT(exact, within(3.374646, 5e-7));
         CHECK_THAT(diameter_in({{0, 0}, {60, 60 * slope}, {60, 60 * slope + 4}, {0, 4}}), within(exact, 1e-14));

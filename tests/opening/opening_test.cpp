@@ -12,7 +12,8 @@ namespace {
 struct Steps {
     double rise, run, nosing, gap;
 
-    /// The ball under the lower rail: the incircle of riser, tread and hypotenuse, grown by the gap and the nosing (worked_examples.md G3).
+    /// The ball under the lower rail, derived: the incircle of a right triangle, R + T - sqrt(R^2 + T^2), grown by the
+    /// gap c and the nosing n as the triangle grows, 1 + c/R + n/T.
     double ball() const {
         return (rise + run - std::sqrt(rise * rise + run * run)) * (1 + gap / rise + nosing / run);
     }
@@ -42,14 +43,16 @@ double over_tread(const Steps& steps, int tread) {
 
 }  // namespace
 
-// worked_examples.md G3, each confirmed there by two numeric searches: a rail on the nosings, then one raised, then with a nosing.
+// The circle in closed form (see Steps::ball): a rail on the nosings, one with a nosing, then rails raised until it
+// is 6.
 TEST_CASE("the ball under the lower rail of a stair", "[opening]") {
     CHECK_THAT(over_tread({7, 11, 0, 1e-9}, 2), within(4.9615952, 5e-7));
     CHECK_THAT(over_tread({7.75, 10, 0, 1e-9}, 2), within(5.0984191, 5e-7));
     CHECK_THAT(over_tread({7, 11, 1.25, 1e-9}, 2), within(5.5254128, 5e-7));
     CHECK_THAT(over_tread({7, 11, 0, 1.46502}, 3), within(6, 5e-5));
     CHECK_THAT(over_tread({7, 11, 1.25, 0.669565}, 3), within(6, 5e-6));
-    // trade.md 2: lower gap 2 on the even example is 6.937 at each tread; 7 1/2 on 10 with a nosing of 1 and 0.750 is 6 exactly (3-4-5).
+    // Likewise: lower gap 2 on the even example is 6.937 at each tread; 7 1/2 on 10 with a nosing of 1 and 0.750 is 6
+    // exactly (3-4-5).
     for (int tread = 1; tread <= 4; ++tread) CHECK_THAT(over_tread({7.25, 11, 1, 2}, tread), within(6.937, 5e-4));
     CHECK_THAT(over_tread({7.5, 10, 1, 0.75}, 2), within(6, 1e-12));
     for (const Steps& steps : {Steps{7, 11, 1, 0.5}, Steps{7.5, 10, 0.75, 0.25}, Steps{6.5, 12, 1.25, 0.6}})

@@ -204,7 +204,7 @@ class Section50 {
 
     void check_brackets() {
         for (const Bracket& got : got_.brackets) {
-            const std::size_t end = got.end == End::from ? 0 : 1;
+            const std::size_t end = index_of(got.end);
             INFO("bracket at " << (end == 0 ? "from" : "to") << (got.leg == Leg::up ? " up" : " down"));
             check_angle("included", got.over_square, included_angle(way_, end, got.leg) - half_turn() / 2);
             if (!got.mark_height) continue;

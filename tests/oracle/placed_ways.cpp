@@ -268,7 +268,7 @@ CutTo WaysInPlan::at_face(std::size_t index, std::size_t end, Group group, doubl
     const bool low = reaches_boards(way, end, underside, depth);
     CutTo cut = low ? way.trims[end] : way.faces[end];
     double thick = wish.meets == EndWish::Meets::pad ? wish.by.value : 0;
-    const Leg leg = solution_.choices.sections[index].legs[end][group == Group::upper ? 0 : 1];
+    const Leg leg = solution_.choices.sections[index].legs[end][index_of(group)];
     if (thick == 0 && build().bracket && build().bracket->post_seat == PostSeat::surface && leg == Leg::up) {
         const auto height = [&](double above) { return way.at(*face_along(way, end, above), above).Z(); };
         const double leg_top = height(levels(way, section).underside(group)) + build().bracket->post_leg;

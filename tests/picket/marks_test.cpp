@@ -71,7 +71,8 @@ TEST_CASE("marks start at the member's own end, each rail's where it meets a lea
 }
 
 TEST_CASE("a tape is hooked where the corner of the picket face is the long point", "[picket][marks]") {
-    // trade.md, pitfall 4: on the bottom rail the corner at the foot is the short one; a hook slips off it.
+    // Derived: the cuts are plumb, so that on the upper face of a bottom rail the corner at the foot is the obtuse one,
+    // 90 + r, d tan r behind the tip below it; a hook slips off it.
     const Pickets up = pickets_of_job(even_example());
     CHECK(up.upper.hook == End::from);
     CHECK(up.lower.hook == End::to);
@@ -85,13 +86,13 @@ TEST_CASE("a tape is hooked where the corner of the picket face is the long poin
 TEST_CASE("half a picket is w/(2 cos r) on the slope, not w/2", "[picket][marks]") {
     const Pickets pickets = pickets_of_job(even_example());
     CHECK_THAT(pickets.upper.half_width, within(0.75 * lengthened, 1e-14));
-    CHECK_THAT(pickets.upper.half_width - 0.75, within(0.148, 5e-4));  // trade.md A8
+    CHECK_THAT(pickets.upper.half_width - 0.75, within(0.148, 5e-4));  // derived: w/2 (1/cos r - 1)
     const double face = (49.5 - 0.0625) * lengthened;
     CHECK_THAT(pickets.lower.face_length, within(face, 1e-12));
     for (std::size_t i = 0; i < 9; ++i) {
         const double centre = (double(i) + 1) * 3.6 + (double(i) + 0.5) * 1.5;
         CHECK_THAT(pickets.upper.near_edge(i), within((centre - 0.75 - 0.03125) * lengthened, 1e-12));
-        // From the other end: the whole, less the mark, less half a picket (trade.md D3).
+        // From the other end: the whole, less the mark, less half a picket.
         CHECK_THAT(pickets.lower.near_edge(i), within(face - pickets.lower.centres[i] - 0.75 * lengthened, 1e-12));
         CHECK_THAT(pickets.lower.centre_from_hook(i), within(face - pickets.lower.centres[i], 1e-12));
     }

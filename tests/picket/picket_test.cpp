@@ -183,8 +183,9 @@ TEST_CASE("k on a tread are k lengths, R/k apart, the same on every tread", "[pi
 }
 
 TEST_CASE("a flight of thirteen between newels: 23 balusters of two lengths", "[picket]") {
-    // trade.md B5: on treads 23 balusters of 2 lengths, half a rise apart, none astride, 3 3/4 between them. The rule
-    // for pickets between two rails would give 22 of 22 lengths.
+    // Two a tread, the second half a rise longer: "Building Construction" vol. 3, Stair Building; the first one's
+    // centre half its diameter from the riser: American House Carpenter, art. 258. Derived: 23 balusters of 2 lengths,
+    // none astride, 3 3/4 between them. The rule for pickets between two rails would give 22 of 22 lengths.
     Job job = with_stair(open_example(std::nullopt, 1.25, 3.9375), 13, 7.5, 10);
     for (Post& post : job.posts) {
         post.at = Reading(1);  // over the riser faces

@@ -39,7 +39,8 @@ struct Flight {
     }
 };
 
-/// Thirteen risers of 7 1/2 on 10, newels over the risers at both ends (trade.md B5; BC3 18).
+/// Thirteen risers of 7 1/2 on 10, newels over the risers at both ends ("Building Construction" vol. 3,
+/// Stair Building: the centre of the riser at the centre of the newel).
 const Flight thirteen(7.5, 10, 1, 13, 2.75, 119.25);
 
 std::vector<double> gaps_between(const TreadLayout& layout, double width) {
@@ -50,7 +51,7 @@ std::vector<double> gaps_between(const TreadLayout& layout, double width) {
 }  // namespace
 
 TEST_CASE("equal gaps between two groups", "[picket][spacing]") {
-    // worked_examples.md M1.
+    // Derived: (L - N w) / (N + 1).
     CHECK_THAT(equal_gap({68, 3}, 13), within(29.0 / 14, 1e-15));
     CHECK(fewest_between({68, 1.5}, 4) == 12);
     CHECK_THAT(equal_gap({68, 1.5}, 12), within(3.846154, 5e-7));
@@ -147,8 +148,9 @@ TEST_CASE("on treads: the first centre half its width from the riser face, the s
 }
 
 TEST_CASE("a flight of thirteen: 23 balusters, none astride, 3 3/4 apart", "[picket][spacing]") {
-    // trade.md B5: 7 1/2 on 10, 1 1/4 balusters, max_gap 3 15/16. Two on each of twelve treads; the first stands in the
-    // newel.
+    // Two a tread, the second half a rise longer: "Building Construction" vol. 3, Stair Building; the first one's
+    // centre half its diameter from the riser: American House Carpenter, art. 258. Counts derived: 1 1/4 balusters,
+    // max_gap 3 15/16, two on each of twelve treads; the first stands in the newel.
     CHECK(fewest_per_tread(thirteen.room(1.25), 3.9375) == 2);
     const TreadLayout layout = laid_out_on_treads(thirteen.room(1.25), 2);
     CHECK(layout.layout.centres.size() == 23);
@@ -163,7 +165,7 @@ TEST_CASE("a flight of thirteen: 23 balusters, none astride, 3 3/4 apart", "[pic
 }
 
 TEST_CASE("the gap on treads is T/k - w", "[picket][spacing]") {
-    // trade.md 5: 10, 1 1/4, 2: 3.75; 10, 5/8, 2: 4.375; 11, 1 1/4, 2: 4.25; 10, 1/2, 2: 4.5.
+    // Derived, T/k - w: 10, 1 1/4, 2: 3.75; 10, 5/8, 2: 4.375; 11, 1 1/4, 2: 4.25; 10, 1/2, 2: 4.5.
     const double rows[][3] = {{10, 1.25, 3.75}, {10, 0.625, 4.375}, {11, 1.25, 4.25}, {10, 0.5, 4.5}};
     for (const auto& [run, width, gap] : rows) {
         const Flight flight(7.5, run, 1, 8, -3, 8 * run);

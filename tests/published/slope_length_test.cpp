@@ -1,8 +1,9 @@
 #include <cmath>
 
+#include "../../solver/measure/angle.hpp"
 #include "../../solver/measure/length.hpp"
 #include "../../solver/space/saw.hpp"
-#include "../support/near.hpp"
+#include "../support/published.hpp"
 
 // Framing-square tables: the length of a rail of so much rise for each 12 of run is the table's length of a rafter.
 
@@ -18,24 +19,21 @@ Piece rafter(double rise_in_12, double run) {
 
 }  // namespace
 
-TEST_CASE("B12: length for each foot of run, 1 to 18 in 12", "[published][slope]") {
-    // worked_examples.md B12: common squares' figures for 2 to 18, to the second place; squares truncate, so that 12.16
-    // is met for 12.17.
-    const double printed[] = {12.17, 12.37, 12.65, 13.00, 13.42, 13.89, 14.42, 15.00, 15.62,
-                              16.28, 16.97, 17.69, 18.44, 19.21, 20.00, 20.81, 21.63};
-    double rise = 2;
-    for (const double length_for_a_foot : printed) {
-        INFO(rise << " in 12");
-        CHECK_THAT(length(rafter(rise, 12)), within(length_for_a_foot, 5.01e-3));
-        ++rise;
-    }
-    CHECK_THAT(length(rafter(1, 12)), within(12.041595, 5.1e-7));
+TEST_CASE("a framing square's rafters and jacks, as sticks", "[published][slope]") {
+    std::vector<PublishedRow> rows = published_table("framing_square.csv");
+    std::erase_if(rows, [](const PublishedRow& row) { return row.unit != "common" && row.unit.find("jacks") != 0; });
+    REQUIRE(rows.size() == 77);
+    const auto ours_of = [](const PublishedRow& row) {
+        const double run = row.unit == "common" ? 12 : printed_number(row.unit.substr(sizeof "jacks at"));
+        return length(rafter(12 * slope(read_angle(row.inputs).value()), run));
+    };
+    hold_published(rows, 1, ours_of, printed_as_number);
     CHECK(length(rafter(5, 12)) == 13);
     CHECK_THAT(length(rafter(9, 12)), within_ulp(15, 1));
     CHECK_THAT(length(rafter(16, 12)), within_ulp(20, 1));
 }
 
-TEST_CASE("B1: unit rise 7, run 8 ft", "[published][slope]") {
+TEST_CASE("NAVEDTRA 14044: unit rise 7, run 8 ft", "[published][slope]") {
     // NAVEDTRA 14044: 111 1/8 in. to the nearest 1/16, from a factor cut to 13.89 and 1.92 sixteenths.
     const double ours = length(rafter(7, 96));
     CHECK_THAT(ours, within(111.1396, 5e-5));
@@ -43,14 +41,14 @@ TEST_CASE("B1: unit rise 7, run 8 ft", "[published][slope]") {
     CHECK(std::fabs(ours - 8 * 13.89) > 0.015);  // the printed factor is truncated
 }
 
-TEST_CASE("B4: unit rise 13, run 10 ft 4 in.", "[published][slope]") {
+TEST_CASE("Army EN0069A: unit rise 13, run 10 ft 4 in.", "[published][slope]") {
     // Army EN0069A: factor 17.69, 182.79, printed as 15 ft 3 in., rounded up to the inch: 182.8153 exactly.
     const double ours = length(rafter(13, 124));
     CHECK_THAT(ours, within(182.8153, 5e-5));
     CHECK(std::ceil(ours) == 183);
 }
 
-TEST_CASE("B5 and B7: quarter pitch and other readings", "[published][slope]") {
+TEST_CASE("Griffith and Noyes: quarter pitch and other readings", "[published][slope]") {
     // Griffith, Carpentry: run 12 1/2 ft at 6 in 12 is 13.98 ft.
     CHECK_THAT(length(rafter(6, 150)) / 12, within(13.98, 5e-3));
     // Noyes, Handwork in Wood, to a twelfth of an inch: pitch is rise over twice the run.
@@ -65,24 +63,24 @@ TEST_CASE("B5 and B7: quarter pitch and other readings", "[published][slope]") {
     }
 }
 
-TEST_CASE("B6: what jacks at 16 and 20 in. differ by, unit rise 10", "[published][slope]") {
+TEST_CASE("Audel: what jacks at 16 and 20 in. differ by, unit rise 10", "[published][slope]") {
     // Audel's Carpenters and Builders Guide, vol. 3, p. 975: 20.83 and 26.
     CHECK_THAT(length(rafter(10, 16)), within(20.83, 5e-3));
     CHECK_THAT(length(rafter(10, 20)), within(26, 5e-2));
 }
 
-TEST_CASE("B8: half pitch, and braces", "[published][slope]") {
+TEST_CASE("Hodgson: half pitch, and braces", "[published][slope]") {
     // Hodgson, ABC of the Steel Square: run 12 ft at half pitch 16 ft 11 8/12; brace 24 and 18 is 30; 36 and 36
     // is 50.91.
     CHECK_THAT(length(rafter(12, 144)), within(203 + 8.0 / 12, 0.51 / 12));
     CHECK_THAT(length(rafter(12 * 18.0 / 24, 24)), within_ulp(30, 1));
     CHECK_THAT(length(rafter(12, 36)), within(50.91, 5e-3));
-    // The same book prints 42 ft 6 1/8 in. for half of a 60 ft building at half pitch: an inch too much
-    // (worked_examples.md, section 0).
+    // Derived: half of a 60 ft building at half pitch takes 360 sqrt 2 in., 42 ft 5.117 in. The same book prints 42 ft
+    // 6 1/8 in.: an inch too much, a misprint.
     CHECK_THAT(length(rafter(12, 360)), within(12 * 42 + 5.117, 5e-4));
 }
 
-TEST_CASE("B9: side cuts by length, measured from the edge", "[published][slope]") {
+TEST_CASE("Hodgson: side cuts by length, measured from the edge", "[published][slope]") {
     // Hodgson: rise 9, 12 and 15; rise 10, 12 and 15 5/8.
     for (const auto& [rise, setting] : {std::pair{9.0, 15.0}, std::pair{10.0, 15.625}}) {
         const Frame frame = frame_on_slope(Vector::Zero(), 1, 0, rise / 12);

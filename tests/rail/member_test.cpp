@@ -41,13 +41,13 @@ TEST_CASE("levels: a member of depth d takes d / cos r plumb", "[rail][member]")
                within(32.706421968436151, 2e-14));  // 36 - 2.75 x 1.19766473875049, at 30 digits
     CHECK(levels.lower_underside == 2);
     CHECK_THAT(levels.lower_top, within(2 + 1.5 * lengthened, 1e-15));
-    CHECK_THAT(levels.upper_underside - levels.lower_top, within(28.91, 5e-3));  // trade.md D21
+    CHECK_THAT(levels.upper_underside - levels.lower_top, within(28.91, 5e-3));  // derived: 34 - 4 1/4 / cos r
     CHECK(levels.middle() == (levels.upper_underside + levels.lower_top) / 2);
 }
 
 TEST_CASE("levels: a block under the rail is square to it", "[rail][member]") {
     const RailLine line = line_over(49.5, {0, even_slope});
-    // trade.md A12: 2 in plumb is a block of 1 11/16; a block of 1 1/2 is 1 13/16 plumb, both to the nearest 1/16.
+    // Derived, g cos r: 2 in plumb is a block of 1 11/16; a block of 1 1/2 is 1 13/16 plumb, both to the nearest 1/16.
     const Levels levels = levels_of(square_build(), 36, LowerGap{1.5, true}, line);
     CHECK_THAT(levels.lower_underside, within(1.5 * lengthened, 1e-15));
     CHECK(words_of_length(levels.lower_underside, Tape{}) == "1 13/16");
@@ -94,14 +94,14 @@ TEST_CASE("the even example's rails", "[rail][member]") {
         CHECK_THAT(member.top_edge, within(member.length, 1e-13));
         CHECK_THAT(member.bottom_edge, within(member.length, 1e-13));
         CHECK_THAT(member.overall,
-                   within(member.length + member.depth * even_slope, 1e-13));  // trade.md: overall = edge + d tan r
+                   within(member.length + member.depth * even_slope, 1e-13));  // derived: edge + d tan r
         CHECK(member.measure.edge == Corner{0, -1});
         CHECK(member.measure.from == Reaching::long_there);
         CHECK(member.measure.to == Reaching::short_there);
         CHECK(member.from_end.long_point == Corner{0, -1});
         CHECK(member.to_end.long_point == Corner{0, 1});
     }
-    // trade.md, pitfall 4: tip to tip is too long by 0.99 on 1 1/2.
+    // Derived, d tan r: tip to tip is too long by 1.5 x 7.25 / 11 = 0.989 on 1 1/2.
     CHECK_THAT(section.members[1].overall - section.members[1].length, within(0.99, 5e-3));
 }
 
@@ -163,7 +163,8 @@ TEST_CASE("a bottom rail hung as on a level floor stands 2 in. over every nosing
 }
 
 TEST_CASE("the two diagonals of the panel", "[rail][member]") {
-    // trade.md D21: between the rails' facing edges, plumb side 28.91, clear 49.5: 78.97 and 49.64. No play there.
+    // Derived, between the rails' facing edges: sqrt(C^2 + (C b +- p)^2) with C 49.5, b = 7.25/11 and the plumb side p
+    // 28.91, without play.
     Build build = without_bracket();
     build.play = 0;
     const SectionResult section = solved(even_example(build));

@@ -46,7 +46,7 @@ const SectionResult& only_section(const Solution& solution) {
 }
 
 double reaches(const Member& member, End end, Spot spot) {
-    return outward(member.copes[end == End::from ? 0 : 1].value(), spot);
+    return outward(member.copes[index_of(end)].value(), spot);
 }
 
 }  // namespace
@@ -92,7 +92,7 @@ TEST_CASE("a leaning round post: every face of every member ends on it, half the
     const double rise = even_slope;
     for (const Member& member : section.members)
         for (const End end : {End::from, End::to}) {
-            const StandingPost& post = solution.posts[end == End::from ? 0 : 1].standing.value();
+            const StandingPost& post = solution.posts[index_of(end)].standing.value();
             // The level way between the feet, by hand.
             const Vector apart = solution.posts[1].standing->foot - solution.posts[0].standing->foot;
             const Vector way = Vector(apart.x(), apart.y(), 0).normalized();

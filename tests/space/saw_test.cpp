@@ -48,7 +48,7 @@ TEST_CASE("a plain rake is a bevel on the flat and a miter on edge, both the rak
     const Frame frame = frame_on_slope(Vector::Zero(), 1, 0, 7.0 / 11);
     const Slant end = cut(frame, {Vector::Zero(), Vector::UnitX()}).value();
     const EndCut cut = end_cut({{2.5, 1.5}, end, end}, End::from);
-    // worked_examples.md D13: 7 in 11 is 32.471192 deg.
+    // Derived: atan(7/11) is 32.471192 deg.
     CHECK_THAT(as_degrees(cut.edge.miter), within(32.471192, 5e-7));
     CHECK_THAT(as_degrees(cut.flat.bevel), within(32.471192, 5e-7));
     CHECK(cut.edge.bevel == 0);
@@ -82,7 +82,7 @@ TEST_CASE("compound cuts agree with the traces of the plane on the faces", "[spa
 }
 
 TEST_CASE("bowls of the five solids: miter and bevel from published dihedral angles", "[space][saw][published]") {
-    // worked_examples.md D9 (published: the dihedral angles, in "Dihedral angle", academickids; Egan, Dihedral Angles).
+    // Dihedral angles: G. Egan, "Dihedral Angles".
     // The bevel is half of what the dihedral lacks of 180; the miter half of what a face's corner lacks of 180.
     struct Solid {
         const char* name;
@@ -104,15 +104,16 @@ TEST_CASE("bowls of the five solids: miter and bevel from published dihedral ang
     }
 }
 
-TEST_CASE("the dodecahedron bowl as printed: 18 and 31.7175", "[space][saw][published]") {
-    const EndCut cut = side_of_bowl(63.4349488, 36);  // worked_examples.md D9
+TEST_CASE("the dodecahedron bowl in figures: 18 and 31.7175", "[space][saw]") {
+    // Derived: a face leans s = atan 2, A = 36; miter atan(cos s tan A), bevel asin(sin s sin A).
+    const EndCut cut = side_of_bowl(63.4349488, 36);
     CHECK_THAT(as_degrees(cut.flat.miter), within(18, 5e-8));
     CHECK_THAT(as_degrees(cut.flat.bevel), within(31.7174744, 5e-8));
 }
 
 TEST_CASE("crown moulding lying flat", "[space][saw]") {
-    // worked_examples.md D1..D4, D7, D8, derived there by another route: spring from the wall, corner in plan, miter,
-    // bevel.
+    // Derived: with the spring s from the wall and the corner W in plan, miter atan(sin s / tan(W/2)), bevel
+    // asin(cos s cos(W/2)).
     struct Crown {
         double spring_deg, corner_deg, miter_deg, bevel_deg;
     };
@@ -130,9 +131,9 @@ TEST_CASE("crown moulding lying flat", "[space][saw]") {
 
 TEST_CASE("a published side cut is measured from the edge, the saw's miter from a square cut",
           "[space][saw][published]") {
-    // NAVEDTRA 14044, side cut of jacks at a unit rise of 8: square set at 12 and 10 (worked_examples.md B3). Exactly
-    // 12 and 9.985; the printed 10 is that, rounded. D11 gives the angle from the edge, 39.762159, and the
-    // tilt, 23.093469.
+    // NAVEDTRA 14044, ridge layout, side cut of jacks at a unit rise of 8: square set at 12 and 10. Exactly 12 and
+    // 9.985; the printed 10 is that, rounded. Derived: the angle from the edge, atan(cos r), is 39.762159, and the
+    // tilt, asin(sin r cos 45), 23.093469.
     const Frame frame = frame_on_slope(Vector::Zero(), 1, 0, 8.0 / 12);
     const Slant end = cut(frame, {Vector::Zero(), Vector(1, 1, 0).normalized()}).value();
     const EndCut cut = end_cut({{1.5, 5.5}, end, end}, End::to);
@@ -145,7 +146,7 @@ TEST_CASE("a published side cut is measured from the edge, the saw's miter from 
 }
 
 TEST_CASE("hips and jacks at six unit rises", "[space][saw]") {
-    // worked_examples.md D11, derived there: rise in 12, side cut from the edge, backing.
+    // Derived: rise in 12, side cut from the edge atan(cos r), backing asin(sin r cos 45).
     const double rows[][3] = {{6, 41.81031, 18.43495}, {7, 40.81976, 20.87256},  {8, 39.76216, 23.09347},
                               {9, 38.65981, 25.10409}, {10, 37.53224, 26.91568}, {12, 35.26439, 30.00000}};
     for (const auto& [rise, side_cut_deg, backing_deg] : rows) {
@@ -158,7 +159,7 @@ TEST_CASE("hips and jacks at six unit rises", "[space][saw]") {
 }
 
 TEST_CASE("level to rake, in one plumb plane: half the rake at each", "[space][saw]") {
-    // worked_examples.md K4, derived there.
+    // Derived: atan(R/T) / 2.
     const double rows[][3] = {{7, 11, 16.235596}, {8, 12, 16.845034}, {7.5, 10, 18.434949}};
     for (const auto& [rise, run, miter_deg] : rows) {
         const Frame level = frame_on_slope(Vector::Zero(), 1, 0, 0),
@@ -174,8 +175,8 @@ TEST_CASE("level to rake, in one plumb plane: half the rake at each", "[space][s
 }
 
 TEST_CASE("rails that turn a corner while they slope: half the whole bend off square", "[space][saw]") {
-    // worked_examples.md D13, derived there: rise, run, turn in plan, half bend going on up, half bend both rising to
-    // the joint.
+    // Derived: rise, run, turn psi in plan, half bend acos(cos^2 r cos psi + sin^2 r) / 2 going on up, and with
+    // - sin^2 r both rising to the joint.
     const double rows[][5] = {
         {7, 11, 90, 36.623832, 53.376168}, {8, 12, 90, 36.039893, 53.960107}, {7.5, 10, 45, 17.827168, 42.344886}};
     for (const auto& [rise, run, turn_deg, going_on_deg, both_rising_deg] : rows) {

@@ -111,7 +111,7 @@ TEST_CASE("raked and skew: every arris is the distance between the plane's meeti
 }
 
 TEST_CASE("level rail to raked rail in one plumb plane: the joint's line is d / cos(r/2)", "[space][stick]") {
-    // worked_examples.md K4, derived there: for 7 in 11, 16.235596 deg at each.
+    // Derived: for 7 in 11, atan(7/11) / 2 = 16.235596 deg at each.
     const Frame level = frame_on_slope(Vector::Zero(), 1, 0, 0), raked = frame_on_slope(Vector::Zero(), 1, 0, rake);
     const Plane joint{Vector::Zero(), (level.along + raked.along).normalized()};
     const Slant on_level = cut(level, joint).value(), on_raked = cut(raked, joint).value();

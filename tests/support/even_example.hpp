@@ -2,7 +2,7 @@
 
 #include "../../solver/solve.hpp"
 
-// The job that the reference sheets work with: five risers of 7 1/4 on runs of 11, nosings 1 proud; a post before the
+// An example of our own: five risers of 7 1/4 on runs of 11, nosings 1 proud; a post before the
 // first nosing and one behind the last; a cap, a sub rail and a bottom rail between them. Built by hand, so that no
 // reader is tested by its tests.
 
