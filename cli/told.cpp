@@ -182,12 +182,27 @@ class Telling {
                 return {"a rail over a stair is read at nosings", "`heights`, by the number of the nosing"};
             case Trouble::found_tread_without_stair:
                 return {"a tread is named, and the rail names no stair", "name its `stair`, or leave `tread` out"};
+            case Trouble::found_tread_missing:
+                return {"under a rail that runs over steps every tread has an opening of its own",
+                        "name the `tread` over which the ball was tried; 0 is the floor at the foot"};
+            case Trouble::balls_contradict:
+                return {"a ball of " + length(0) + " passed where one of " + length(1) + " did not",
+                        "try both again; where they are two openings, say `at` which `tread` each is"};
+            case Trouble::ball_against_gap:
+                return {"a ball of " + length(0) + (finding_.numbers[2] > 0 ? " passed" : " did not pass") +
+                            " where the widest gap is given as " + length(1),
+                        "try and measure again, or leave one of the two out"};
             case Trouble::nothing_to_do:
                 return {"the job describes nothing to be solved or judged",
                         "`stairs`, `sections`, `handrails` or rails `as_found`"};
             case Trouble::auto_without_limit:
                 return {"no rule in force limits the openings under this rail",
                         "name `rules` that do, or give the lower gap as a length"};
+            case Trouble::auto_over_unknown_string:
+                return {
+                    "the rail is over a closed string, and nothing says how high that is: what is open between them "
+                    "is not known",
+                    "give the stair's `string_above`, or the lower gap as a length"};
             case Trouble::return_without_clearance:
                 return {"a return to the wall needs to know how far that is", "the handrail's `clearance`"};
             case Trouble::handrail_too_short:

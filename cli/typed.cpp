@@ -1,5 +1,8 @@
 #include "typed.hpp"
 
+#include <array>
+#include <string_view>
+
 namespace rakewright {
 namespace {
 
@@ -64,7 +67,8 @@ void add_heights(std::string& out, const std::vector<std::string>& heights) {
 }  // namespace
 
 std::string job_text(const TypedStair& typed) {
-    std::string out = "job: One stair as it stands\nunits: " + typed.units + "\nrules: [" + joined(typed.rules) + "]\n";
+    std::string out = "job: One stair as it stands\nunits: " + typed.units + "\n";
+    if (!typed.rules.empty()) out += "rules: [" + joined(typed.rules) + "]\n";
     out += "stairs:\n  flight:\n";
     add_steps(out, typed);
     line(out, 4, "nosing", typed.nosing);
@@ -81,6 +85,39 @@ std::string job_text(const TypedStair& typed) {
     line(rail, 4, "clearance", typed.clearance);
     if (!rail.empty()) out += "as_found:\n  rail:\n    stair: flight\n" + rail;
     return out;
+}
+
+std::string typed_remedy(std::string remedy) {
+    static constexpr std::array<std::array<const char*, 2>, 12> words{
+        {{"`clear_width` of the stair", "--clear-width"},
+         {"`headroom` of the stair", "--headroom"},
+         {"`nosing` of the stair", "--nosing"},
+         {"`wash` of the stair", "--wash"},
+         {"`drop` of the stair", "--drop"},
+         {"`heights`", "--heights"},
+         {"`widest_gap`", "--widest-gap"},
+         {"`balls`, each with its `tread`", "--passed or --stopped SIZE@TREAD"},
+         {"`balls`", "--passed or --stopped"},
+         {"`profile` of a handrail", "--grip"},
+         {"`clearance`", "--clearance"},
+         {" of a rail `as_found`", ""}}};
+    bool typed = false;
+    for (const auto& [key, option] : words) {
+        const std::size_t at = remedy.find(key);
+        if (at == std::string::npos) continue;
+        remedy.replace(at, std::string_view(key).size(), option);
+        typed = true;
+    }
+    return typed ? remedy : remedy + ", in a job file: --print-job prints one to start from";
+}
+
+std::optional<std::string> TypedStair::miscount() const {
+    const std::size_t steps = rises.size() > 1 ? rises.size() : runs.size() > 1 ? runs.size() + 1 : 0;
+    if (steps == 0 || risers.empty() || trimmed(risers) == std::to_string(steps)) return std::nullopt;
+    return "--risers says " + trimmed(risers) + ", and " +
+           (rises.size() > 1
+                ? "--rises gives " + std::to_string(steps)
+                : "--runs gives " + std::to_string(runs.size()) + ", which are " + std::to_string(steps) + " risers");
 }
 
 }  // namespace rakewright

@@ -18,7 +18,8 @@ auto with_openings(const PicketStand& stand, const Layout& layout, const Measure
                            stand.around.treads(),
                            stand.around.placed(),
                            stand.around.closed_string,
-                           level ? &silhouette : nullptr};
+                           level ? &silhouette : nullptr,
+                           stand.around.string_above};
     return measure(room, layout, pickets_in(stand).width);
 }
 

@@ -372,8 +372,9 @@ std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& ar
     const auto [line, levels, faces, joints, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) return {};
     if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices);
-    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string},
-                       {{}, (*faces)[0], (*faces)[1]}, 0);
+    return openings_of(
+        {line, levels, around.treads(), around.placed(), around.closed_string, nullptr, around.string_above},
+        {{}, (*faces)[0], (*faces)[1]}, 0);
 }
 
 }  // namespace rakewright

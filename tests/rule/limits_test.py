@@ -10,7 +10,7 @@ import yaml
 sets, table = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
 words = ("min", "max", "above", "below")
 quantities = set("""rise rise_variation rise_step run run_variation run_step two_rises_and_run nosing_projection
-nosing_variation rake flight_rise risers open_riser clear_width headroom tread_slope drop guard_height guard_top_height
+nosing_variation rake flight_rise risers open_riser open_riser_height clear_width headroom tread_slope drop guard_height guard_top_height
 handrail_height
 picket_opening under_rail_opening grip_diameter grip_perimeter grip_width grip_least
 recess_start recess_depth recess_reach recess_held recess_end width_above_recess grip_height wall_clearance
