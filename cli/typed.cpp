@@ -1,6 +1,5 @@
 #include "typed.hpp"
 
-#include <array>
 #include <string_view>
 
 namespace rakewright {
@@ -88,27 +87,34 @@ std::string job_text(const TypedStair& typed) {
 }
 
 std::string typed_remedy(std::string remedy) {
-    static constexpr std::array<std::array<const char*, 2>, 12> words{
-        {{"`clear_width` of the stair", "--clear-width"},
-         {"`headroom` of the stair", "--headroom"},
-         {"`nosing` of the stair", "--nosing"},
-         {"`wash` of the stair", "--wash"},
-         {"`drop` of the stair", "--drop"},
-         {"`heights`", "--heights"},
-         {"`widest_gap`", "--widest-gap"},
-         {"`balls`, each with its `tread`", "--passed or --stopped SIZE@TREAD"},
-         {"`balls`", "--passed or --stopped"},
-         {"`profile` of a handrail", "--grip"},
-         {"`clearance`", "--clearance"},
-         {" of a rail `as_found`", ""}}};
-    bool typed = false;
-    for (const auto& [key, option] : words) {
-        const std::size_t at = remedy.find(key);
-        if (at == std::string::npos) continue;
-        remedy.replace(at, std::string_view(key).size(), option);
-        typed = true;
-    }
-    return typed ? remedy : remedy + ", in a job file: --print-job prints one to start from";
+    struct Said {
+        const char *key, *option;
+    };
+    static constexpr Said all[] = {{"`clear_width` of the stair", "--clear-width"},
+                                   {"`headroom` of the stair", "--headroom"},
+                                   {"`nosing` of the stair, or of each of its `steps`", "--nosing"},
+                                   {"`wash` of the stair", "--wash"},
+                                   {"`drop` of the stair, section or rail `as_found`", "--drop"},
+                                   {"`heights` (over a floor `height`)", "--heights"},
+                                   {"`heights`", "--heights"},
+                                   {"`widest_gap`", "--widest-gap"},
+                                   {"`balls`, each with its `tread`", "--passed or --stopped SIZE@TREAD"},
+                                   {"`balls` tried anywhere (no `tread`)", "--passed or --stopped SIZE"},
+                                   {"`balls`", "--passed or --stopped"},
+                                   {"`profile` of a handrail", "--grip"},
+                                   {"`clearance` of a handrail", "--clearance"},
+                                   {"`clearance`", "--clearance"}};
+    for (const Said& said : all)
+        if (const std::size_t at = remedy.find(said.key); at != std::string::npos)
+            remedy.replace(at, std::string_view(said.key).size(), said.option);
+    const std::size_t first = remedy.find("--");
+    if (first == std::string::npos) return remedy + ", in a job file: --print-job prints one to start from";
+    // What stands before is another way, for a job file.
+    remedy.erase(0, first);
+    constexpr std::string_view found = " of a rail `as_found`";
+    if (const std::size_t at = remedy.find(found); at != std::string::npos) remedy.erase(at, found.size());
+    if (remedy.back() == ',') remedy.pop_back();
+    return remedy;
 }
 
 std::optional<std::string> TypedStair::miscount() const {
