@@ -161,6 +161,8 @@ Status check_job(const Options& options) {
             "rakewright: nothing says what to judge by: name `rules` in the job, or give --rules, such as irc-2021\n");
         return Status::refused;
     }
+    if (options.job.empty())
+        for (NotJudged& rule : whole.verdicts.not_judged) rule.missing = typed_remedy(std::move(rule.missing));
     if (options.ranges) {
         const std::vector<PassingRange> ranges = ranges_of(whole.job, whole.verdicts);
         const Table table = range_table(whole.job, ranges);
@@ -170,7 +172,9 @@ Status check_job(const Options& options) {
     }
     const Status delivered = deliver_as(
         options, [&] { return json(whole.verdicts); }, [&] { return check_sheet_csv(whole.job, whole.verdicts); },
-        [&](bool bold) { return check_sheet(whole.job, whole.verdicts, whole.sets, bold); });
+        [&](bool bold) {
+            return check_sheet(whole.job, whole.verdicts, whole.sets, bold) + '\n' + words_of_unjudged(whole.sets);
+        });
     return judged(delivered, whole.verdicts);
 }
 
@@ -244,7 +248,9 @@ Status show_results_manual() {
     const Source source{"specimen", manual_specimen};
     Whole whole;
     const Status status = solve_whole(source, {}, {}, whole);
-    return status == Status::done ? deliver(results_manual(whole.job, whole.solution, whole.verdicts)) : status;
+    return status == Status::done ? deliver(results_manual(whole.job, whole.solution, whole.verdicts,
+                                                           ranges_of(whole.job, whole.verdicts)))
+                                  : status;
 }
 
 int number_of(Status status) { return static_cast<int>(status); }
@@ -356,6 +362,10 @@ int run(int argc, char** argv) {
     if (options.job.empty()) {
         if (options.typed.lacks_risers()) {
             complain("rakewright: how many risers? Type each one, or their number with --risers\n");
+            return number_of(Status::refused);
+        }
+        if (const std::optional<std::string> miscount = options.typed.miscount()) {
+            complain("rakewright: " + *miscount + ": leave --risers out, or give one figure for all steps\n");
             return number_of(Status::refused);
         }
         options.typed.rules = std::move(options.rules);

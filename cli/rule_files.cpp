@@ -46,6 +46,12 @@ Status load_file(const std::string& path, const std::string& name, std::optional
                          read.set->amends.empty() ? "its `clause`, what it `judges`, and a limit"
                                                   : "the name of a rule that is amended, or the `clause`, what it "
                                                     "`judges` and a limit of a new one");
+    if (const Rule* rule = crossed_rule(*read.set))
+        return refuse_at(
+            *source, rule->id.place, "the rule '" + rule->id.name + "' allows nothing: its least is more than its most",
+            read.set->amends.empty()
+                ? "a least below the most"
+                : "both limits, if the one that is kept of `" + read.set->amends + "` does not go with the new one");
     set = std::move(read.set);
     return Status::done;
 }
@@ -71,6 +77,16 @@ LoadedRules loaded(const std::vector<Id>& names, const std::string& folder, cons
             return rules;
         }
         rules.sets.push_back(std::move(*set));
+    }
+    for (std::size_t i = 0; i < rules.sets.size(); ++i) {
+        const auto amends = std::find_if(rules.sets.begin(), rules.sets.end(),
+                                         [&](const RuleSet& other) { return other.amends == rules.sets[i].name; });
+        if (amends == rules.sets.end()) continue;
+        rules.status = refuse_name(names[i],
+                                   "'" + amends->name + "' amends '" + rules.sets[i].name +
+                                       "': named beside it, what it changes would be judged by both",
+                                   "the amendment alone: it keeps all that it does not change", {});
+        return rules;
     }
     return rules;
 }
@@ -119,6 +135,18 @@ LoadedRules load_rules(const std::vector<std::string>& names) {
         return Status::refused;
     };
     return loaded(ids, {}, refuse_name);
+}
+
+std::string words_of_unjudged(const std::vector<RuleSet>& sets) {
+    std::string words;
+    for (const RuleSet& set : sets) {
+        const std::string& published = set.amends.empty() ? set.name : set.amends;
+        if (text_of_rule_set(published))
+            words += "What " + published +
+                     " asks for that is not judged here is listed at the end of\n  rakewright rules " + published +
+                     '\n';
+    }
+    return words;
 }
 
 std::vector<ListedRules> list_of_rule_sets() {

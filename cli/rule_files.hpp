@@ -5,6 +5,9 @@
 
 namespace rakewright {
 
+/// Where to read what the published sets among these, or under them, ask for and no rule of them judges.
+std::string words_of_unjudged(const std::vector<RuleSet>& sets);
+
 /// The names of the rule sets that the program carries.
 std::vector<std::string> rule_set_names();
 

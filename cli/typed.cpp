@@ -1,5 +1,7 @@
 #include "typed.hpp"
 
+#include <string_view>
+
 namespace rakewright {
 namespace {
 
@@ -64,7 +66,8 @@ void add_heights(std::string& out, const std::vector<std::string>& heights) {
 }  // namespace
 
 std::string job_text(const TypedStair& typed) {
-    std::string out = "job: One stair as it stands\nunits: " + typed.units + "\nrules: [" + joined(typed.rules) + "]\n";
+    std::string out = "job: One stair as it stands\nunits: " + typed.units + "\n";
+    if (!typed.rules.empty()) out += "rules: [" + joined(typed.rules) + "]\n";
     out += "stairs:\n  flight:\n";
     add_steps(out, typed);
     line(out, 4, "nosing", typed.nosing);
@@ -81,6 +84,46 @@ std::string job_text(const TypedStair& typed) {
     line(rail, 4, "clearance", typed.clearance);
     if (!rail.empty()) out += "as_found:\n  rail:\n    stair: flight\n" + rail;
     return out;
+}
+
+std::string typed_remedy(std::string remedy) {
+    struct Said {
+        const char *key, *option;
+    };
+    static constexpr Said all[] = {{"`clear_width` of the stair", "--clear-width"},
+                                   {"`headroom` of the stair", "--headroom"},
+                                   {"`nosing` of the stair, or of each of its `steps`", "--nosing"},
+                                   {"`wash` of the stair", "--wash"},
+                                   {"`drop` of the stair, section or rail `as_found`", "--drop"},
+                                   {"`heights` (over a floor `height`)", "--heights"},
+                                   {"`heights`", "--heights"},
+                                   {"`widest_gap`", "--widest-gap"},
+                                   {"`balls`, each with its `tread`", "--passed or --stopped SIZE@TREAD"},
+                                   {"`balls` tried anywhere (no `tread`)", "--passed or --stopped SIZE"},
+                                   {"`balls`", "--passed or --stopped"},
+                                   {"`profile` of a handrail", "--grip"},
+                                   {"`clearance` of a handrail", "--clearance"},
+                                   {"`clearance`", "--clearance"}};
+    for (const Said& said : all)
+        if (const std::size_t at = remedy.find(said.key); at != std::string::npos)
+            remedy.replace(at, std::string_view(said.key).size(), said.option);
+    const std::size_t first = remedy.find("--");
+    if (first == std::string::npos) return remedy + ", in a job file: --print-job prints one to start from";
+    // What stands before is another way, for a job file.
+    remedy.erase(0, first);
+    constexpr std::string_view found = " of a rail `as_found`";
+    if (const std::size_t at = remedy.find(found); at != std::string::npos) remedy.erase(at, found.size());
+    if (remedy.back() == ',') remedy.pop_back();
+    return remedy;
+}
+
+std::optional<std::string> TypedStair::miscount() const {
+    const std::size_t steps = rises.size() > 1 ? rises.size() : runs.size() > 1 ? runs.size() + 1 : 0;
+    if (steps == 0 || risers.empty() || trimmed(risers) == std::to_string(steps)) return std::nullopt;
+    return "--risers says " + trimmed(risers) + ", and " +
+           (rises.size() > 1
+                ? "--rises gives " + std::to_string(steps)
+                : "--runs gives " + std::to_string(runs.size()) + ", which are " + std::to_string(steps) + " risers");
 }
 
 }  // namespace rakewright

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,9 +19,14 @@ struct TypedStair {
     bool has_stair() const { return !rises.empty() || !runs.empty() || !risers.empty(); }
     /// Whether one figure stands for all steps, and nothing says how many those are.
     bool lacks_risers() const { return risers.empty() && rises.size() <= 1 && runs.size() <= 1; }
+    /// Of a number of risers that is not that of the figures for each step: what is wrong, in words.
+    std::optional<std::string> miscount() const;
 };
 
 /// The job file that it stands for.
 std::string job_text(const TypedStair& typed);
+
+/// What would tell something, said with the options of the command line where it names keys of a job file.
+std::string typed_remedy(std::string remedy);
 
 }  // namespace rakewright

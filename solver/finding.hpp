@@ -80,8 +80,12 @@ enum class Trouble {
     found_heights_of_floor,     // the first of heights, or extend: there is no stair
     found_height_of_stair,      // height: there is a stair
     found_tread_without_stair,  // the ball's tread
+    found_tread_missing,        // the ball: under the rail of a stair, over no tread
+    balls_contradict,           // the ball that passed: it, one at the same opening that did not; also: that one
+    ball_against_gap,           // the ball: it, the widest gap, 1 where it passed; also: widest_gap
     nothing_to_do,              // the job
     auto_without_limit,         // lower_gap
+    auto_over_unknown_string,   // lower_gap; also: the section
     return_without_clearance,   // the handrail
     handrail_too_short,         // the handrail
     stock_twice,                // the stock; also: the first of its section

@@ -33,9 +33,10 @@ void describe(Form& form, Profile& profile) {
 
 void describe(Form& form, Extension& extension) {
     form.about("How far a handrail runs on past its flight.");
-    form.length("top", extension.top, Range::not_negative, may_be_left_out, "level, beyond the last nosing");
-    form.length("bottom", extension.bottom, Range::not_negative, may_be_left_out,
-                "level, before the first nosing, still on the rake");
+    form.length("top", extension.top, Range::not_negative,
+                "level, beyond the last nosing; left out it is none, and not judged");
+    form.length("bottom", extension.bottom, Range::not_negative,
+                "level, before the first nosing, still on the rake; left out it is none, and not judged");
 }
 
 void describe(Form& form, Returns& returns) {
@@ -66,12 +67,13 @@ void describe(Form& form, Ball& ball) {
     bool fails = !ball.passes;
     form.choice("passes", fails, {{"yes", "it passed through"}, {"no", "it did not"}}, be_given, "what was seen");
     ball.passes = !fails;
-    form.choice("at", ball.at,
+    form.choice("at", ball.said_at,
                 {{"pickets", "between pickets or at a post"},
                  {"under_rail", "under the lower rail"},
                  {"riser", "through an open riser"}},
-                may_be_left_out, "at which opening");
-    form.count("tread", ball.tread, {0, most_steps}, "over which tread; 0 is the floor at the foot");
+                "at which opening; if left out, with a `tread` `under_rail`, without one `pickets`");
+    form.count("tread", ball.tread, {0, most_steps},
+               "over which tread, 0 the floor at the foot; at the pickets it may be left out: anywhere");
 }
 
 void describe(Form& form, FoundRail& found) {

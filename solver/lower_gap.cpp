@@ -19,9 +19,11 @@ std::optional<Tightest> tightest_under_rail(const SectionTask& task, const Surro
     std::optional<Tightest> tightest;
     if (!faces) return tightest;
     const int risers = around.treads() ? around.treads()->risers() : 0;
-    const OpeningRoom room{line, levels, around.treads(), around.placed(), around.closed_string};
+    const OpeningRoom room{
+        line, levels, around.treads(), around.placed(), around.closed_string, nullptr, around.string_above};
     for (const Opening& opening : openings_under_rail(room, (*faces)[0], (*faces)[1])) {
-        const std::optional<double>& limit = task.limits.of(under_rail_at(opening.tread, risers));
+        const bool over_string = opening.kind == Opening::Kind::over_string;
+        const std::optional<double>& limit = task.limits.of(under_rail_at(opening.tread, risers, over_string));
         if (!limit) continue;
         const double below = *limit - task.lower_gap()->size;
         if (!tightest || opening.sphere - below > tightest->sphere - tightest->below)
@@ -39,6 +41,10 @@ std::optional<double> largest_lower_gap(const SectionTask& task, const Surroundi
         return tightest_under_rail(task, around, faces, at_mark(mark, task.tape));
     };
     const std::optional<Tightest> least = tightest(0);
+    if (!least && around.closed_string && !around.string_above) {
+        findings.push_back({Trouble::auto_over_unknown_string, place, {}, section});
+        return std::nullopt;
+    }
     if (!least) {
         findings.push_back({Trouble::auto_without_limit, place, {}, section});
         return std::nullopt;

@@ -20,6 +20,7 @@ auto with_openings(const PicketStand& stand, const Layout& layout, const std::ve
                            stand.around.placed(),
                            stand.around.closed_string,
                            level ? &silhouette : nullptr,
+                           stand.around.string_above,
                            feet};
     return measure(room, layout, pickets_in(stand).width);
 }

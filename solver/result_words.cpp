@@ -55,6 +55,7 @@ const char* words(Opening::Kind kind) {
         case Opening::Kind::picket_gap: return "picket_gap";
         case Opening::Kind::post_gap: return "post_gap";
         case Opening::Kind::under_rail: return "under_rail";
+        case Opening::Kind::over_string: return "over_string";
     }
     return "";
 }

@@ -369,7 +369,7 @@ std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& ar
     if (!faces) return {};
     const std::vector<Upright> uprights = uprights_of(feet, (*faces)[0]);
     if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices, uprights);
-    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string, nullptr, uprights},
+    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string, nullptr, around.string_above, uprights},
                        {{}, (*faces)[0], (*faces)[1]}, 0);
 }
 

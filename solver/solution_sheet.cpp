@@ -350,15 +350,16 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
         sheet.part("story_stick",
                    "a strip laid along each rail, its zero plumb under the from post's face half-way up the pickets",
                    [&](Sheet& part) { describe(part, *stick); });
-    sheet.list("openings", result.openings, "each opening as a ball would find it",
-               [](Sheet& row, const Opening& opening) {
-                   row.word("kind", words(opening.kind),
-                            "picket_gap, the largest between neighbours; post_gap; or under_rail");
-                   if (opening.end) row.word("end", words(*opening.end), "at which end, of a post_gap");
-                   row.count("tread", opening.tread,
-                             "over which tread of the stair, of an under_rail; 0 is the floor at its foot");
-                   row.length("sphere", opening.sphere, "the diameter of the largest ball that passes square through");
-               });
+    sheet.list(
+        "openings", result.openings, "each opening as a ball would find it", [](Sheet& row, const Opening& opening) {
+            row.word("kind", words(opening.kind),
+                     "picket_gap, the largest between neighbours; post_gap; under_rail; or over_string, under the "
+                     "lower rail over a closed string");
+            if (opening.end) row.word("end", words(*opening.end), "at which end, of a post_gap");
+            row.count("tread", opening.tread,
+                      "over which tread of the stair, of an under_rail; 0 is the floor at its foot");
+            row.length("sphere", opening.sphere, "the diameter of the largest ball that passes square through");
+        });
     if (result.diagonals)
         sheet.part("diagonals", "of the assembled panel, between the facing edges of its rails", [&](Sheet& part) {
             part.length("from_foot", result.diagonals->from_foot,

@@ -163,6 +163,7 @@ class Solving {
             if (found.extend) refuse(Trouble::found_heights_of_floor, found.id.place);
             for (const Ball& ball : found.balls)
                 if (ball.tread) refuse(Trouble::found_tread_without_stair, ball.tread->place);
+            check_balls(found);
             return;
         }
         if (found.height) refuse(Trouble::found_height_of_stair, found.height->place);
@@ -174,6 +175,38 @@ class Solving {
         for (const Ball& ball : found.balls)
             if (ball.tread && *ball.tread > risers)
                 refuse(Trouble::found_nosing_beyond, ball.tread->place, *ball.tread, risers);
+        for (const Ball& ball : found.balls)
+            if (ball.at() == Ball::At::under_rail && !ball.tread) refuse(Trouble::found_tread_missing, ball.place);
+        check_balls(found);
+    }
+
+    /// Whether what one ball showed holds where the other was tried: at the same opening, or at pickets anywhere.
+    static bool shows_at(const Ball& ball, const Ball& other) {
+        if (ball.at() != other.at()) return false;
+        if (!ball.tread || !other.tread)
+            return ball.tread.has_value() == other.tread.has_value() ||
+                   (ball.at() == Ball::At::pickets && ball.tread.has_value());
+        return *ball.tread == *other.tread;
+    }
+
+    /// Refuses balls of which one passed where a smaller one, or one alike, did not, and what the widest gap denies. A
+    /// ball tried at pickets anywhere that did not pass passed nowhere.
+    void check_balls(const FoundRail& found) {
+        for (const Ball& ball : found.balls) {
+            if (found.widest_gap && ball.at() == Ball::At::pickets) {
+                const double gap = *found.widest_gap;
+                if (ball.passes ? less_than(gap, ball.size) : !ball.tread && less_than(ball.size, gap))
+                    solution_.findings.push_back({Trouble::ball_against_gap,
+                                                  ball.place,
+                                                  {ball.size, gap, ball.passes ? 1.0 : 0.0},
+                                                  found.widest_gap->place});
+            }
+            if (!ball.passes) continue;
+            for (const Ball& other : found.balls)
+                if (!other.passes && shows_at(ball, other) && no_more_than(other.size, ball.size))
+                    solution_.findings.push_back(
+                        {Trouble::balls_contradict, ball.place, {ball.size, other.size}, other.place});
+        }
     }
 
     const StandingPost* standing(const Ref& post) const { return standing_of(solution_, post); }

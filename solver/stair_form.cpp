@@ -21,7 +21,7 @@ void describe(Form& form, Step& step) {
 
 static constexpr std::initializer_list<Word> string_words = {
     {"open", "cut to the steps: what is between the lower group and the steps is open"},
-    {"closed", "it stands up past the nosings: nothing is open under a lower group"}};
+    {"closed", "it stands up past the nosings: a lower group stands over it, and not over the steps"}};
 
 void describe(Form& form, Strings& strings) {
     form.about("The two strings, where they differ.");
@@ -101,8 +101,10 @@ void describe(Form& form, Stair& stair) {
     form.length("tread_thickness", stair.tread_thickness, Range::positive,
                 "plumb, of the treads and of the landing's edge; needed where the risers are open");
     strings(form, stair.strings);
-    form.length("string_above", stair.string_above, Range::not_negative,
-                "the top of a closed string, plumb above the nosing line; pickets without a lower group stand on it");
+    form.length(
+        "string_above", stair.string_above, Range::not_negative,
+        "the top of a closed string, plumb above the nosing line; pickets without a lower group stand on it, and "
+        "what is open under a lower group is measured from it");
     form.part("plan", stair.plan, "where it stands in plan");
 }
 
@@ -112,11 +114,13 @@ void describe(Form& form, Floor& floor) {
     form.ways({{"falls", "toward"}, {"plan"}, {"falls", "toward", "plan"}},
               "`falls` and `toward` of a floor that drains, `plan` of one that has a place, or all three");
     form.angle("falls", floor.falls, draining, may_be_left_out, "how much it falls");
-    form.choice("toward", floor.toward,
+    std::optional<Toward> toward;
+    form.choice("toward", toward,
                 {{"to", "it is lowest at the section's to end"},
                  {"from", "it is lowest at the section's from end"},
                  {"heading", "it falls the way its first axis looks, `at` of the posts on it"}},
-                may_be_left_out, "where it falls to");
+                "where it falls to; must be given with `falls`");
+    floor.toward = toward.value_or(floor.toward);
     form.part("plan", floor.plan, "where it stands in plan");
 }
 

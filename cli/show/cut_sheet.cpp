@@ -66,11 +66,15 @@ std::string check_sheet(const Job& job, const Verdicts& verdicts, std::span<cons
     for (const RuleSet& set : sets)
         out += wrapped(set.name + ": " + set.document + ", " + set.edition + "; " + set.place, 80, "");
     out += '\n' + wrapped(check_caution, 80, "");
-    for (const Table& table : check_tables(job, verdicts))
+    for (const Table& table : check_pages(job, verdicts))
         if (!table.rows.empty()) out += '\n' + as_text(table, bold);
     return out;
 }
 
-std::string check_sheet_csv(const Job& job, const Verdicts& verdicts) { return as_csv(check_tables(job, verdicts)); }
+std::string check_sheet_csv(const Job& job, const Verdicts& verdicts) {
+    std::vector<Table> tables = check_tables(job, verdicts);
+    std::erase_if(tables, [](const Table& table) { return table.name == "unguarded" && table.rows.empty(); });
+    return as_csv(tables);
+}
 
 }  // namespace rakewright

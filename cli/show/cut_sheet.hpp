@@ -40,7 +40,9 @@ std::vector<Table> shop_tables(const Job& job, const Solution& solution);
 std::vector<Table> work_tables(const Job& job, const Solution& solution);
 /// The surface of the pieces, where the job asks for it.
 std::vector<Table> paint_tables(const Job& job, const Solution& solution);
+/// All that was judged, for CSV; and for paper, where one thing that fails at many places is one row, with the worst.
 std::vector<Table> check_tables(const Job& job, const Verdicts& verdicts);
+std::vector<Table> check_pages(const Job& job, const Verdicts& verdicts);
 /// What a crew has to know of the checks: what does not pass, and how many do.
 std::vector<Table> checks_for_a_crew(const Job& job, const Verdicts& verdicts);
 

@@ -69,6 +69,7 @@ std::string where_of(const Job& job, const Section& section, const Opening& open
         case Opening::Kind::post_gap:
             return std::string("at the ") + words(*opening.end) +
                    (is_joint(job, *opening.end == End::from ? section.from : section.to) ? " joint" : " post");
+        case Opening::Kind::over_string: return "under the lower rail, over the string";
         case Opening::Kind::under_rail: break;
     }
     if (!opening.tread) return "under the lower rail";

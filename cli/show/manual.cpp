@@ -260,21 +260,37 @@ std::string rule_manual() {
         "prints.\n\n"
         "**How a job is judged.** Each rule is held against every stair, section, handrail and rail as found that has "
         "what it judges, in the unit of its document. A figure equal to `min` or `max` is allowed, one equal to "
-        "`above` "
-        "or `below` is not; figures that differ by rounding are equal. Where a rule passes, the place with the least "
-        "margin is reported, where it fails, every place. Gaps are those that marks leave when they are put where the "
-        "tape reads them. Openings under a lower rail over treads 1 to N-1 are triangles; before the first nosing they "
-        "are openings of the stair, beyond the last openings of the landing; a document without a rule for triangles "
-        "has them judged by its rule for openings. A ball that passed shows that an opening is at least as large, one "
-        "that did not, that it is smaller: where that does not settle a limit, the verdict is `unsure`.\n\n"
-        "**What is not known** is never passed. A rule that the job tells too little for is listed with what would "
-        "tell "
-        "it. Where no `drop` is given, a guard is taken to be asked for, and that is said beside the verdict; rules "
-        "for "
-        "greater falls are then not judged. Where no handrail is named at a stair, the top rail of its sections is "
-        "judged as one, and that is said too.\n\n"
+        "`above` or `below` is not; figures that differ by rounding are equal. Where a rule passes, the place with the "
+        "least margin is reported, where it fails, every place: all of them in JSON and CSV, in the printed table the "
+        "worst, and how many more there are. Gaps are those that marks leave when they are put where the tape reads "
+        "them. Openings under a lower rail over treads 1 to N-1 are triangles; before the first nosing they are "
+        "openings of the stair, beyond the last openings of the landing; over a closed string, which leaves no riser "
+        "and tread to bound them, openings of the stair, from the string's top to the rail's underside. A document "
+        "without a rule for triangles has them judged by its rule for openings. A section whose posts have no place is "
+        "judged over every nosing of its stair.\n\n"
+        "**The order.** What fails comes first, then what is unsure, then what passes. Among what fails, openings "
+        "through which a ball passed come first: how much they are too wide is not known, the margin is a bound. All "
+        "others are in the order of their margin as a part of their limit, of the larger one where there are two, of "
+        "the figure where that is 0; so it is the same order in inches and millimetres.\n\n"
+        "**Balls.** One that passed shows that an opening is at least as large, one that did not, that it is smaller. "
+        "Of several at one opening the largest that passed and the smallest that did not count; with `widest_gap`, "
+        "that. One tried between pickets without a `tread` speaks of all of them, one with a `tread` of that one. "
+        "Where they do not settle a limit, the verdict is `unsure` and has no margin. Balls that contradict each other "
+        "or `widest_gap` are refused.\n\n"
+        "**What is not known** is never passed. A rule that the job tells too little for is listed with the key that "
+        "would tell it; so are nosings of a rail as found before the first reading and after the last (between two, "
+        "the rail is straight), treads at which no ball was tried, nosings whose projection nobody read, and what is "
+        "open over a closed string without `string_above`. Handrails that do not say their `side` may be on one. "
+        "Where no `drop` is given, a guard is taken to be asked for, and that is said beside the verdict; rules for "
+        "greater falls are then not judged. Where the fall asks for a guard and the job has none at that stair, the "
+        "stair is listed first of all. Where no handrail is named at a stair, the top rail of its sections is judged "
+        "as one, and that is said too. An open riser is judged by its own height where the document does, to its top "
+        "from the ground under it: level with the floor at the foot, or as much lower as `drop` is more than the "
+        "flight's rise. Every rule is under one of the headings; what a document asks for beyond its rules stands at "
+        "the end of its set.\n\n"
         "**An amendment** gives the keys that it changes in rules of the same name, and whole rules that it adds; "
-        "what it changes carries its own name in the results.\n";
+        "what it changes carries its own name in the results. What would allow nothing is refused; so is a job that "
+        "names an amendment and the set that it amends side by side.\n";
     ManualForm form({}, out, "The file of rules");
     describe(form, scratch);
     form.finish();
@@ -287,11 +303,13 @@ std::string rule_manual() {
     return out;
 }
 
-std::string results_manual(const Job& job, const Solution& solution, const Verdicts& verdicts) {
+std::string results_manual(const Job& job, const Solution& solution, const Verdicts& verdicts,
+                           const std::vector<PassingRange>& ranges) {
     std::string out =
         "# The results\n\n"
-        "What `rakewright solve JOB --format json` writes; this page is what `rakewright results` prints. Lengths are "
-        "in the job's unit, "
+        "What `rakewright solve JOB --format json` writes; `check` writes what there is of it from `unguarded` to "
+        "`not_applied`, `check --ranges` the `ranges` alone. This page is what `rakewright results` prints. Lengths "
+        "are in the job's unit, "
         "angles in degrees, both in full precision; a key that does not apply is left out; lists keep the order of the "
         "job. NAME stands for "
         "the job's own names.\n\n"
@@ -299,7 +317,11 @@ std::string results_manual(const Job& job, const Solution& solution, const Verdi
     ManualSheet sheet(out);
     describe(sheet, job, solution);
     describe(sheet, verdicts);
-    out += "| `notes[]` | list | what somebody should know: `section` where it is about one, and `text` |\n";
+    describe(sheet, ranges);
+    out +=
+        "| `notes[]` | list | what somebody should know |\n"
+        "| `notes[].section` | word | the section that it is about, if it is about one |\n"
+        "| `notes[].text` | word | in words |\n";
     return out;
 }
 

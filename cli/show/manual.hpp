@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "../../solver/check/judge.hpp"
+#include "../../solver/check/range.hpp"
 
 namespace rakewright {
 
@@ -14,6 +14,7 @@ std::string rule_manual();
 
 /// Every key of the JSON results in Markdown, made from the same descriptions that the writer uses, for the results
 /// that this job has.
-std::string results_manual(const Job& job, const Solution& solution, const Verdicts& verdicts);
+std::string results_manual(const Job& job, const Solution& solution, const Verdicts& verdicts,
+                           const std::vector<PassingRange>& ranges);
 
 }  // namespace rakewright

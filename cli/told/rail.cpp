@@ -17,6 +17,10 @@ Told Telling::of_rail() const {
         case Trouble::auto_without_limit:
             return {"no rule in force limits the openings under this rail",
                     "name `rules` that do, or give the lower gap as a length"};
+        case Trouble::auto_over_unknown_string:
+            return {"the rail is over a closed string, and nothing says how high that is: what is open between them is "
+                    "not known",
+                    "give the stair's `string_above`, or the lower gap as a length"};
         case Trouble::no_lower_gap:
             return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + length(0) +
                         " where the rail touches the nosings, and it must stay below " + length(1),

@@ -75,6 +75,7 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::rails_meet:
         case Trouble::below_surface:
         case Trouble::auto_without_limit:
+        case Trouble::auto_over_unknown_string:
         case Trouble::no_lower_gap:
         case Trouble::foot_without_size:
         case Trouble::too_many_feet:
@@ -145,6 +146,9 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::found_heights_of_floor:
         case Trouble::found_height_of_stair:
         case Trouble::found_tread_without_stair:
+        case Trouble::found_tread_missing:
+        case Trouble::balls_contradict:
+        case Trouble::ball_against_gap:
         case Trouble::return_without_clearance:
         case Trouble::handrail_too_short:
         case Trouble::return_off_rake: return TroubleRoom::handrail;

@@ -4,14 +4,12 @@
 #include <cmath>
 
 #include "../measure/compare.hpp"
-#include "../rule/opening_limits.hpp"
+#include "telling.hpp"
 
 namespace rakewright {
 namespace {
 
 using Q = Quantity;
-
-std::string numbered(const char* word, int number) { return std::string(word) + ' ' + std::to_string(number); }
 
 /// The largest difference in a row of readings, and the two that differ so: of any two, or of neighbours.
 struct Difference {
@@ -37,7 +35,7 @@ Difference largest_step(const std::vector<double>& values) {
 
 class Facts {
  public:
-    Facts(const Job& job, const Solution& solution) : job_(job), solution_(solution), tape_(tape_of(job)) {}
+    Facts(const Job& job, const Solution& solution) : job_(job), solution_(solution) {}
 
     std::vector<Subject> all() && {
         for (std::size_t i = 0; i < job_.stairs.size(); ++i) add_stair(static_cast<int>(i));
@@ -56,23 +54,17 @@ class Facts {
         return subject;
     }
 
-    static void tell(Subject& subject, Q quantity, std::string where, double value, Known known = Known::exactly) {
-        subject.facts.push_back({quantity, subject.place, std::move(where), value, known});
-    }
-
-    static void tell(Subject& subject, Q quantity, const std::optional<Reading>& reading) {
-        subject.tells.push_back(quantity);
-        if (reading) tell(subject, quantity, {}, *reading);
-    }
-
-    std::string reading(double value) const { return words_of_length(value, tape_); }
-
+    /// Names both ends, unless they are alike.
     void tell_difference(Subject& subject, Q quantity, const char* word, const std::vector<double>& values,
                          const Difference& difference) const {
-        const auto named = [&](std::size_t i) {
-            return numbered(word, static_cast<int>(i) + 1) + ": " + reading(values[i]);
+        const double larger = values[difference.larger], smaller = values[difference.smaller];
+        const double scale = solution_.stairs[static_cast<std::size_t>(subject.stair)].rise_total();
+        if (same(larger, smaller, scale)) return tell(subject, quantity, {}, 0);
+        const auto named = [&](std::size_t i, double value) {
+            return numbered(word, static_cast<int>(i) + 1) + ": " + reading_words(value, job_.units);
         };
-        tell(subject, quantity, named(difference.larger) + ", " + named(difference.smaller), difference.size);
+        tell(subject, quantity, named(difference.larger, larger) + ", " + named(difference.smaller, smaller),
+             difference.size);
     }
 
     void tell_row(Subject& subject, const char* word, const std::vector<double>& values, Q each, Q variation,
@@ -98,9 +90,7 @@ class Facts {
         }
         tell_row(subject, "riser", rises, Q::rise, Q::rise_variation, Q::rise_step);
         tell_row(subject, "tread", runs, Q::run, Q::run_variation, Q::run_step);
-        subject.tells.insert(subject.tells.end(), {Q::nosing_projection, Q::nosing_variation});
-        if (nosings_given(stair))
-            tell_row(subject, "nosing", projections, Q::nosing_projection, Q::nosing_variation, std::nullopt);
+        tell_nosings(subject, stair, projections);
         for (std::size_t i = 0; i < runs.size(); ++i)
             tell(subject, Q::two_rises_and_run, numbered("step", static_cast<int>(i) + 1), 2 * rises[i] + runs[i]);
         if (shape.line) tell(subject, Q::rake, {}, degrees(angle_of(shape.line->slope)));
@@ -108,30 +98,72 @@ class Facts {
         tell(subject, Q::risers, {}, shape.risers());
         tell(subject, Q::clear_width, stair.clear_width);
         tell(subject, Q::headroom, stair.headroom);
-        subject.tells.push_back(Q::handrail_sides);
-        if (const int sides = sides_with_handrail(index)) tell(subject, Q::handrail_sides, {}, sides);
+        tell(subject, Q::drop, stair.drop);
+        tell_sides(subject, index);
         subject.tells.push_back(Q::tread_slope);
         if (stair.wash.place.size > 0 || stair.wash.angle.rise != 0)
             tell(subject, Q::tread_slope, {}, slope(stair.wash.angle));
-        for (const OpenRiser& riser : shape.open_risers)
+        for (const OpenRiser& riser : shape.open_risers) {
             tell(subject, Q::open_riser, numbered("riser", riser.number), riser.sphere);
+            subject.facts.back().over_ground = riser_over_ground(shape, riser.number, subject.drop);
+        }
     }
 
-    /// A projection that nobody read is no figure, though the geometry takes it as none.
-    static bool nosings_given(const Stair& stair) {
-        return stair.nosing.place.size > 0 || stair.nosing > 0 ||
-               std::any_of(stair.steps.begin(), stair.steps.end(), [](const Step& step) { return step.nosing; });
+    /// A projection that nobody read is no figure, though the geometry takes it as none; without all of them the
+    /// variation is not known.
+    void tell_nosings(Subject& subject, const Stair& stair, const std::vector<double>& projections) const {
+        const bool one_for_all = stair.nosing.place.size > 0 || stair.nosing > 0;
+        std::vector<int> missing;
+        for (std::size_t i = 0; i < projections.size(); ++i) {
+            const int number = static_cast<int>(i) + 1;
+            if (one_for_all || (i < stair.steps.size() && stair.steps[i].nosing))
+                tell(subject, Q::nosing_projection, numbered("nosing", number), projections[i]);
+            else
+                missing.push_back(number);
+        }
+        if (!missing.empty()) {
+            for (const Q quantity : {Q::nosing_projection, Q::nosing_variation})
+                leave_untold(subject, quantity, numbered("nosing", missing),
+                             "`nosing` of the stair, or of each of its `steps`");
+            return;
+        }
+        if (projections.size() > 1)
+            tell_difference(subject, Q::nosing_variation, "nosing", projections, largest_difference(projections));
     }
 
-    static bool is_left(const std::optional<StairSide>& side) { return !side || side->left; }
+    /// The rails for hands at a stair: how many there are, on which sides, and those that do not say.
+    struct HandrailSides {
+        int rails = 0;
+        bool left = false, right = false;
+        std::string unsaid;
+    };
 
-    int sides_with_handrail(int stair) const {
-        bool has[2] = {false, false};
+    HandrailSides handrails_at(int stair) const {
+        HandrailSides sides;
+        const auto add = [&](const Id& id, const std::optional<StairSide>& side) {
+            ++sides.rails;
+            if (side)
+                (side->left ? sides.left : sides.right) = true;
+            else
+                sides.unsaid += (sides.unsaid.empty() ? "" : ", ") + id.name;
+        };
         for (const Handrail& handrail : job_.handrails)
-            if (handrail.stair.index == stair) has[is_left(handrail.side)] = true;
+            if (handrail.stair.index == stair) add(handrail.id, handrail.side);
         for (const FoundRail& found : job_.as_found)
-            if (found.stair.index == stair && found.serves != FoundRail::Serves::guard) has[is_left(found.side)] = true;
-        return (has[0] ? 1 : 0) + (has[1] ? 1 : 0);
+            if (found.stair.index == stair && found.serves != FoundRail::Serves::guard) add(found.id, found.side);
+        return sides;
+    }
+
+    /// One rail is on one side, whichever that is; of two that do not both say, nobody knows whether they are on one.
+    void tell_sides(Subject& subject, int stair) const {
+        const HandrailSides sides = handrails_at(stair);
+        if (sides.rails == 0) {
+            subject.tells.push_back(Q::handrail_sides);
+        } else if (sides.unsaid.empty() || sides.rails == 1 || (sides.left && sides.right)) {
+            tell(subject, Q::handrail_sides, {}, sides.left && sides.right ? 2 : 1);
+        } else {
+            leave_untold(subject, Q::handrail_sides, {}, "`side` of " + sides.unsaid);
+        }
     }
 
     void add_section(std::size_t index) {
@@ -144,7 +176,7 @@ class Facts {
         subject.drop = drop_beside(job_, section.drop, stair);
         subject.tells = {Q::guard_height, Q::picket_opening, Q::guard_opening_above};
         tell(subject, Q::side_gap, section.side_gap);
-        const bool is_handrail = raked && sides_with_handrail(stair) == 0;
+        const bool is_handrail = raked && handrails_at(stair).rails == 0;
         subject.is_guard = true;
         subject.is_handrail = is_handrail;
         if (is_handrail) subject.tells.insert(subject.tells.end(), {Q::handrail_height, Q::guard_top_height});
@@ -155,7 +187,17 @@ class Facts {
             tell(subject, Q::guard_top_height, where, value);
         };
         for (const OverNosing& over : result.over_nosings) height(numbered("nosing", over.nosing), over.upper.top);
-        if (result.over_nosings.empty()) height({}, section.height ? *section.height : build.height);
+        if (result.over_nosings.empty()) {
+            const double over_line = section.height ? *section.height : build.height;
+            if (!raked) height({}, over_line);
+            // Where the posts have no place, the rail may be over any of the nosings.
+            for (int i = 1; raked && i <= solution_.stairs[static_cast<std::size_t>(stair)].risers(); ++i)
+                height(numbered("nosing", i),
+                       over_line - solution_.stairs[static_cast<std::size_t>(stair)].nosing(i).off_line);
+        }
+        if (stair >= 0 && over_unknown_string(section, result, build, job_.stairs[static_cast<std::size_t>(stair)]))
+            leave_untold(subject, Q::picket_opening, "under the lower rail, over the closed string",
+                         "`string_above` of the stair");
         tell_openings(subject, result, stair);
         if (!is_handrail) return;
         const MemberSize& top = build.upper.front();
@@ -167,7 +209,7 @@ class Facts {
     void tell_openings(Subject& subject, const SectionResult& result, int stair) const {
         const int risers = stair < 0 ? 0 : solution_.stairs[static_cast<std::size_t>(stair)].risers();
         for (const Opening& opening : result.openings) {
-            if (opening.kind != Opening::Kind::under_rail) {
+            if (opening.kind == Opening::Kind::picket_gap || opening.kind == Opening::Kind::post_gap) {
                 const double wider = result.pickets ? widened_by_marks(*result.pickets, opening) : 0;
                 const std::string where =
                     opening.end ? std::string("at the ") + (*opening.end == End::from ? "from" : "to") + " post"
@@ -176,20 +218,22 @@ class Facts {
                 tell(subject, Q::guard_opening_above, where, opening.sphere + wider);
                 continue;
             }
-            const std::string where = !opening.tread ? "under the lower rail"
-                                      : *opening.tread == 0
-                                          ? "under the lower rail, over the floor at the foot"
-                                          : "under the lower rail, " + numbered("tread", *opening.tread);
-            Fact fact = under_rail(opening.tread, risers, where, opening.sphere, Known::exactly);
-            if (fact.quantity == Q::under_rail_opening) add_telling(subject, Q::under_rail_opening);
-            subject.facts.push_back(std::move(fact));
+            const bool over_string = opening.kind == Opening::Kind::over_string;
+            const UnderRail kind = under_rail_at(opening.tread, risers, over_string);
+            const std::string where = over_string           ? ", over the closed string"
+                                      : !opening.tread      ? ""
+                                      : *opening.tread == 0 ? ", over the floor at the foot"
+                                                            : ", " + numbered("tread", *opening.tread);
+            if (kind == UnderRail::triangle) add_telling(subject, Q::under_rail_opening);
+            tell_under_rail(subject, kind, "under the lower rail" + where, opening.sphere, Known::exactly);
         }
     }
 
-    static Fact under_rail(std::optional<int> tread, int risers, std::string where, double sphere, Known known) {
-        const UnderRail kind = under_rail_at(tread, risers);
-        return {kind == UnderRail::triangle ? Q::under_rail_opening : Q::picket_opening,
-                kind == UnderRail::level ? RulePlace::level : RulePlace::stair, std::move(where), sphere, known};
+    static bool over_unknown_string(const Section& section, const SectionResult& result, const Build& build,
+                                    const Stair& stair) {
+        const bool right = section.side && !section.side->left;
+        return result.raked() && !build.lower.empty() && !stair.string_above &&
+               (right ? stair.strings.right : stair.strings.left) == StringKind::closed;
     }
 
     static void add_telling(Subject& subject, Q quantity) {
@@ -203,53 +247,6 @@ class Facts {
         return *opening.end == End::from ? pickets.widened.at_from : pickets.widened.at_to;
     }
 
-    static void tell_rectangle(Subject& subject, double width, double depth) {
-        subject.tells.insert(subject.tells.end(), {Q::grip_perimeter, Q::grip_width, Q::grip_least});
-        tell(subject, Q::grip_perimeter, {}, 2 * (width + depth));
-        tell(subject, Q::grip_width, "the diagonal", std::sqrt(width * width + depth * depth));
-        tell(subject, Q::grip_least, {}, std::fmin(width, depth));
-    }
-
-    /// A grip's facts; its size across, level, for how far the rail stands out.
-    static double tell_profile(Subject& subject, const Profile& profile) {
-        const CrossSection section = section_of(profile);
-        if (is_round(profile)) {
-            subject.tells.push_back(Q::grip_diameter);
-            tell(subject, Q::grip_diameter, {}, section.width);
-        } else if (profile.depth) {
-            tell_rectangle(subject, section.width, section.depth);
-        } else {
-            subject.tells.insert(subject.tells.end(), {Q::grip_perimeter, Q::grip_width, Q::grip_least});
-            tell(subject, Q::grip_perimeter, {}, *profile.perimeter);
-            tell(subject, Q::grip_width, {}, section.width);
-        }
-        if (profile.recess) tell_recess(subject, *profile.recess);
-        return section.width;
-    }
-
-    static void tell_recess(Subject& subject, const Recess& recess) {
-        subject.has_recess = true;
-        tell(subject, Q::recess_start, {}, recess.start);
-        tell(subject, Q::recess_depth, {}, recess.depth);
-        tell(subject, Q::recess_reach, {}, recess.reach);
-        tell(subject, Q::recess_held, {}, recess.held);
-        tell(subject, Q::recess_end, {}, recess.end);
-        tell(subject, Q::width_above_recess, {}, recess.width_above);
-    }
-
-    void tell_wall(Subject& subject, const std::optional<Reading>& clearance, std::optional<double> across) const {
-        tell(subject, Q::wall_clearance, clearance);
-        subject.tells.push_back(Q::handrail_projection);
-        if (clearance && across) tell(subject, Q::handrail_projection, {}, *clearance + *across);
-    }
-
-    void tell_extension(Subject& subject, const Extension& extension) const {
-        subject.tells.insert(subject.tells.end(), {Q::extension_top, Q::extension_bottom_treads});
-        tell(subject, Q::extension_top, {}, extension.top);
-        const StairShape& shape = solution_.stairs[static_cast<std::size_t>(subject.stair)];
-        if (shape.risers() > 1) tell(subject, Q::extension_bottom_treads, {}, extension.bottom / shape.nosing(2).x);
-    }
-
     void add_handrail(const Handrail& handrail) {
         const StairShape& shape = solution_.stairs[static_cast<std::size_t>(handrail.stair.index)];
         Subject& subject = begin("handrail", handrail.id, RulePlace::stair, handrail.stair.index);
@@ -259,7 +256,7 @@ class Facts {
         for (int i = 1; i <= shape.risers(); ++i)
             tell(subject, Q::handrail_height, numbered("nosing", i), handrail.height - shape.nosing(i).off_line);
         tell_wall(subject, handrail.clearance, tell_profile(subject, handrail.profile));
-        tell_extension(subject, handrail.extend);
+        tell_extension(subject, handrail.extend, shape);
     }
 
     void add_found(const FoundRail& found) {
@@ -267,80 +264,12 @@ class Facts {
         Subject& subject =
             begin("as found", found.id, over_stair ? RulePlace::stair : RulePlace::level, found.stair.index);
         subject.drop = drop_beside(job_, found.drop, found.stair.index);
-        const bool is_guard = found.serves != FoundRail::Serves::handrail,
-                   is_handrail = found.serves != FoundRail::Serves::guard && over_stair;
-        subject.is_guard = is_guard;
-        subject.is_handrail = is_handrail;
-        if (is_guard) {
-            subject.tells.insert(subject.tells.end(), {Q::guard_height, Q::picket_opening, Q::guard_opening_above});
-            tell(subject, Q::side_gap, found.side_gap);
-            if (over_stair) subject.tells.push_back(Q::under_rail_opening);
-        }
-        if (is_handrail) subject.tells.push_back(Q::handrail_height);
-        if (is_handrail && is_guard) subject.tells.push_back(Q::guard_top_height);
-        for (const auto& [where, height] : heights_found(found)) {
-            if (is_guard) tell(subject, Q::guard_height, where, height);
-            if (is_handrail) tell(subject, Q::handrail_height, where, height);
-            if (is_handrail && is_guard) tell(subject, Q::guard_top_height, where, height);
-        }
-        if (found.widest_gap)
-            for (const Q quantity : {Q::picket_opening, Q::guard_opening_above})
-                tell(subject, quantity, "the widest gap found", *found.widest_gap);
-        for (const Ball& ball : found.balls) tell_ball(subject, ball);
-        if (!is_handrail) return;
-        std::optional<double> across;
-        if (found.profile)
-            across = tell_profile(subject, *found.profile);
-        else
-            subject.tells.push_back(Q::grip_diameter);
-        tell_wall(subject, found.clearance, across);
-        if (found.extend)
-            tell_extension(subject, *found.extend);
-        else
-            subject.tells.insert(subject.tells.end(), {Q::extension_top, Q::extension_bottom_treads});
-    }
-
-    /// Heights where they were read, and at the nosings between two readings by the straight rail between them.
-    std::vector<std::pair<std::string, double>> heights_found(const FoundRail& found) const {
-        std::vector<std::pair<std::string, double>> heights;
-        if (found.height) heights.emplace_back("", *found.height);
-        if (!found.stair.named()) return heights;
-        const StairShape& shape = solution_.stairs[static_cast<std::size_t>(found.stair.index)];
-        std::vector<Numbered> read = found.heights;
-        std::sort(read.begin(), read.end(), [](const Numbered& a, const Numbered& b) { return a.number < b.number; });
-        for (std::size_t i = 0; i < read.size(); ++i) {
-            heights.emplace_back(numbered("nosing", read[i].number), read[i].reading);
-            if (i + 1 == read.size()) break;
-            const Nosing &low = shape.nosing(read[i].number), &high = shape.nosing(read[i + 1].number);
-            const double low_top = low.z + read[i].reading, high_top = high.z + read[i + 1].reading;
-            for (int number = read[i].number + 1; number < read[i + 1].number; ++number) {
-                const Nosing& nosing = shape.nosing(number);
-                const double part = (nosing.x - low.x) / (high.x - low.x);
-                heights.emplace_back(numbered("nosing", number) + ", between readings",
-                                     low_top + part * (high_top - low_top) - nosing.z);
-            }
-        }
-        return heights;
-    }
-
-    void tell_ball(Subject& subject, const Ball& ball) const {
-        const Known known = ball.passes ? Known::at_least : Known::under;
-        const std::string words = "a ball of " + reading(ball.size) + (ball.passes ? " passed" : " did not pass");
-        const std::string at = ball.tread ? ", " + numbered("tread", *ball.tread) : std::string();
-        const int risers = subject.stair < 0 ? 0 : solution_.stairs[static_cast<std::size_t>(subject.stair)].risers();
-        if (ball.at == Ball::At::riser) {
-            tell(subject, Q::open_riser, words + at, ball.size, known);
-        } else if (ball.at == Ball::At::pickets && !ball.tread) {
-            for (const Q quantity : {Q::picket_opening, Q::guard_opening_above})
-                tell(subject, quantity, words, ball.size, known);
-        } else {
-            subject.facts.push_back(under_rail(ball.tread, risers, words + " under the rail" + at, ball.size, known));
-        }
+        tell_found(subject, found,
+                   over_stair ? &solution_.stairs[static_cast<std::size_t>(found.stair.index)] : nullptr, job_.units);
     }
 
     const Job& job_;
     const Solution& solution_;
-    Tape tape_;
     std::vector<Subject> subjects_;
 };
 

@@ -30,11 +30,11 @@ class Judging {
     }
 
     void all() {
+        find_unguarded();
         for (const Rule& rule : set_.rules) {
+            const std::size_t before = told();
             for (const Subject& subject : subjects_) judge(rule, subject);
-            const SubjectKind kind = meaning_of(*rule.judges).of;
-            if (std::none_of(subjects_.begin(), subjects_.end(), [&](const Subject& it) { return it.is(kind); }))
-                verdicts_.not_judged.push_back({&rule, {}, meaning_of(*rule.judges).told_by});
+            if (told() == before) tell_why_not(rule);
         }
     }
 
@@ -43,10 +43,79 @@ class Judging {
         return rule.only_if ? std::span<const Condition>(*rule.only_if) : std::span<const Condition>();
     }
 
+    std::size_t told() const {
+        return verdicts_.checks.size() + verdicts_.not_judged.size() + verdicts_.not_applied.size();
+    }
+
+    /// A guard whose rules the fall beside a stair puts in force, where none stands at that stair: one rule tells it.
+    void find_unguarded() {
+        for (const Subject& stair : subjects_) {
+            if (!stair.is_stair || !stair.drop) continue;
+            if (std::any_of(subjects_.begin(), subjects_.end(),
+                            [&](const Subject& it) { return it.is_guard && it.stair == stair.stair; }))
+                continue;
+            const auto asks = [&](const Rule& rule) {
+                const std::span<const Condition> all = conditions(rule);
+                return rule.judges == Quantity::guard_height && applies_there(rule, RulePlace::stair) &&
+                       std::any_of(all.begin(), all.end(), [&](const Condition& condition) {
+                           return condition.quantity == Quantity::drop &&
+                                  drop_is_in(condition.bounds, stair) == Holds::yes;
+                       });
+            };
+            const auto rule = std::find_if(set_.rules.begin(), set_.rules.end(), asks);
+            if (rule != set_.rules.end())
+                verdicts_.unguarded.push_back({&*rule, stair.words, in_unit(*stair.drop, job_.units, set_.units)});
+        }
+    }
+
+    /// Of a rule that met nothing it could judge: whether the job has no such thing, has none where the rule applies,
+    /// or has one in which what is judged does not occur.
+    void tell_why_not(const Rule& rule) {
+        const QuantityMeaning& meaning = meaning_of(*rule.judges);
+        const auto has = [&](const auto& is_so) { return std::any_of(subjects_.begin(), subjects_.end(), is_so); };
+        if (!has([&](const Subject& it) { return it.is(meaning.of); }))
+            verdicts_.not_judged.push_back({&rule, {}, meaning.told_by});
+        else if (!has([&](const Subject& it) { return it.is(meaning.of) && applies_there(rule, it.place); }))
+            verdicts_.not_applied.push_back({&rule, {}, *rule.judges, NotApplied::Why::elsewhere});
+        else if (may_be_absent(*rule.judges))
+            verdicts_.not_applied.push_back({&rule, {}, *rule.judges, NotApplied::Why::none_there});
+        else
+            verdicts_.not_judged.push_back({&rule, {}, meaning.told_by});
+    }
+
+    /// What need not occur in a stair or rail: treads where there is one riser, open risers, a kind of section.
+    static bool may_be_absent(Quantity quantity) {
+        using Q = Quantity;
+        static constexpr std::array all{Q::rise_variation,
+                                        Q::rise_step,
+                                        Q::run,
+                                        Q::run_variation,
+                                        Q::run_step,
+                                        Q::two_rises_and_run,
+                                        Q::nosing_variation,
+                                        Q::rake,
+                                        Q::open_riser,
+                                        Q::open_riser_height,
+                                        Q::guard_top_height,
+                                        Q::under_rail_opening,
+                                        Q::grip_diameter,
+                                        Q::grip_perimeter,
+                                        Q::grip_width,
+                                        Q::grip_least,
+                                        Q::recess_start,
+                                        Q::recess_depth,
+                                        Q::recess_reach,
+                                        Q::recess_held,
+                                        Q::recess_end,
+                                        Q::width_above_recess,
+                                        Q::extension_bottom_treads};
+        return std::find(all.begin(), all.end(), quantity) != all.end();
+    }
+
     /// What a fact is to these rules: without a rule for triangles, their openings are openings like others.
-    Quantity quantity_of(const Fact& fact) const {
-        return fact.quantity == Quantity::under_rail_opening && !has_triangle_ ? Quantity::picket_opening
-                                                                               : fact.quantity;
+    Quantity quantity_of(const Fact& fact) const { return quantity_of(fact.quantity); }
+    Quantity quantity_of(Quantity quantity) const {
+        return quantity == Quantity::under_rail_opening && !has_triangle_ ? Quantity::picket_opening : quantity;
     }
 
     static bool applies_there(const Rule& rule, RulePlace place) {
@@ -60,22 +129,35 @@ class Judging {
         std::vector<const Fact*> facts;
         for (const Fact& fact : subject.facts)
             if (quantity_of(fact) == *rule.judges && applies_there(rule, fact.place)) facts.push_back(&fact);
-        const bool is_missing = facts.empty() && tells(subject, *rule.judges) && applies_there(rule, subject.place) &&
+        std::vector<const Untold*> untold;
+        for (const Untold& place : subject.untold)
+            if (quantity_of(place.quantity) == *rule.judges && applies_there(rule, place.place))
+                untold.push_back(&place);
+        const bool is_missing = facts.empty() && untold.empty() && tells(subject, *rule.judges) &&
+                                applies_there(rule, subject.place) &&
                                 std::none_of(subject.facts.begin(), subject.facts.end(),
                                              [&](const Fact& fact) { return quantity_of(fact) == *rule.judges; });
-        if (facts.empty() && !is_missing) return;
+        if (facts.empty() && untold.empty() && !is_missing) return;
         if (has_recess_ && subject.has_recess && of_plain_grip(*rule.judges)) {
             verdicts_.not_applied.push_back({&rule, subject.words, Quantity::recess_depth});
             return;
         }
         std::string taken;
         for (const Condition& condition : conditions(rule)) {
+            if (condition.quantity == Quantity::open_riser_height) {
+                if (!keep_so_high(rule, condition, subject, facts)) return;
+                if (!subject.drop)
+                    taken =
+                        "no `drop` is given: the ground under the stair is taken as level with the floor at its foot";
+                continue;
+            }
             switch (holds(condition, subject)) {
                 case Holds::yes: break;
                 case Holds::taken: taken = words_of_taken(condition); break;
                 case Holds::no: verdicts_.not_applied.push_back({&rule, subject.words, condition.quantity}); return;
                 case Holds::unknown:
-                    verdicts_.not_judged.push_back({&rule, subject.words, meaning_of(condition.quantity).told_by});
+                    verdicts_.not_judged.push_back(
+                        {&rule, subject.words, meaning_of(condition.quantity).told_by, false});
                     return;
             }
         }
@@ -83,47 +165,109 @@ class Judging {
             verdicts_.not_judged.push_back({&rule, subject.words, meaning_of(*rule.judges).told_by});
             return;
         }
-        add_checks(rule, subject, facts, taken);
+        for (const Untold* place : untold)
+            verdicts_.not_judged.push_back({&rule, joined(subject.words, place->where), place->needs});
+        if (!facts.empty()) add_checks(rule, subject, facts, taken);
+    }
+
+    /// Leaves the openings that a rule for the height over the ground speaks of; whether there are any.
+    bool keep_so_high(const Rule& rule, const Condition& condition, const Subject& subject,
+                      std::vector<const Fact*>& facts) {
+        std::vector<const Fact*> kept;
+        bool unknown = false;
+        for (const Fact* fact : facts) {
+            if (!fact->over_ground)
+                unknown = true;
+            else if (margin_in(condition.bounds, in_unit(*fact->over_ground, job_.units, set_.units)).allowed)
+                kept.push_back(fact);
+        }
+        if (unknown) verdicts_.not_judged.push_back({&rule, subject.words, "`tread` of the ball", false});
+        if (!unknown && kept.empty())
+            verdicts_.not_applied.push_back({&rule, subject.words, condition.quantity, NotApplied::Why::condition});
+        facts = std::move(kept);
+        return !facts.empty();
+    }
+
+    static std::string joined(const std::string& subject, const std::string& where) {
+        return where.empty() ? subject : subject + ", " + where;
+    }
+
+    /// How much a verdict settles of an opening that was tried more than once.
+    static int settles(const Check& check) {
+        switch (check.verdict) {
+            case Verdict::fail: return 2;
+            case Verdict::pass: return 1;
+            case Verdict::unsure: return 0;
+        }
+        return 0;
+    }
+
+    /// The checks of the facts, of each opening the one that settles most.
+    std::vector<Check> checks_of(const Rule& rule, const Subject& subject, const std::vector<const Fact*>& facts,
+                                 const std::string& taken) const {
+        std::vector<Check> checks;
+        std::vector<const std::string*> openings;
+        for (const Fact* fact : facts) {
+            Check check = checked(rule, subject, *fact, taken);
+            const auto same_opening = fact->opening.empty()
+                                          ? openings.end()
+                                          : std::find_if(openings.begin(), openings.end(),
+                                                         [&](const std::string* it) { return *it == fact->opening; });
+            if (same_opening == openings.end()) {
+                checks.push_back(std::move(check));
+                openings.push_back(&fact->opening);
+                continue;
+            }
+            Check& other = checks[static_cast<std::size_t>(same_opening - openings.begin())];
+            if (settles(check) > settles(other) || (settles(check) == settles(other) && tells_more(check, other)))
+                other = std::move(check);
+        }
+        return checks;
+    }
+
+    /// Of two that settle alike: an exact figure, the largest ball that passed, the smallest that did not.
+    static bool tells_more(const Check& check, const Check& other) {
+        if (check.known != other.known) return check.known < other.known;
+        return check.known == Known::at_least ? check.value > other.value : check.value < other.value;
     }
 
     void add_checks(const Rule& rule, const Subject& subject, const std::vector<const Fact*>& facts,
                     const std::string& taken) {
-        std::vector<Check> checks;
-        for (const Fact* fact : facts) checks.push_back(checked(rule, subject, *fact, taken));
+        std::vector<Check> checks = checks_of(rule, subject, facts, taken);
         const auto fails = [](const Check& check) { return check.verdict == Verdict::fail; };
+        std::vector<Check>& all = verdicts_.checks;
         if (std::none_of(checks.begin(), checks.end(), fails)) {
-            verdicts_.checks.push_back(
-                *std::min_element(checks.begin(), checks.end(), [](const Check& a, const Check& b) {
-                    const bool a_sure = a.verdict == Verdict::pass, b_sure = b.verdict == Verdict::pass;
-                    return a_sure != b_sure ? b_sure : a.margin < b.margin;
-                }));
+            all.push_back(*std::min_element(checks.begin(), checks.end(), [](const Check& a, const Check& b) {
+                if (a.verdict != b.verdict) return a.verdict == Verdict::unsure;
+                return a.margin.value_or(0) < b.margin.value_or(0);
+            }));
             return;
         }
-        std::vector<Check>& all = verdicts_.checks;
         const auto first = static_cast<std::ptrdiff_t>(all.size());
-        for (std::size_t i = 0; i < checks.size(); ++i) {
-            if (!fails(checks[i])) continue;
+        for (Check& check : checks) {
+            if (!fails(check)) continue;
             // Equal figures are one check that names all places.
             const auto alike = std::find_if(all.begin() + first, all.end(), [&](const Check& other) {
-                return same(other.value, checks[i].value) && other.known == checks[i].known;
+                return same(other.value, check.value) && other.known == check.known;
             });
             if (alike == all.end())
-                all.push_back(checks[i]);
+                all.push_back(std::move(check));
             else
-                alike->where += ", " + facts[i]->where;
+                alike->places.insert(alike->places.end(), check.places.begin(), check.places.end());
         }
     }
 
     Check checked(const Rule& rule, const Subject& subject, const Fact& fact, const std::string& taken) const {
         Check check;
         check.rule = &rule;
-        check.where = subject.words + (fact.where.empty() ? "" : ", " + fact.where);
+        check.subject = subject.words;
+        if (!fact.where.empty()) check.places = {fact.where};
         check.value = in_document(fact);
         check.in_job_unit = fact.value;
         check.known = fact.known;
         const Margin margin = margin_in(rule.limit, check.value);
-        check.margin = margin.size;
         check.verdict = verdict(rule.limit, margin, fact.known, check.value);
+        if (check.verdict != Verdict::unsure) check.margin = margin.size;
         if (!taken.empty()) check.assumed.push_back(taken);
         if (of_handrail(*rule.judges) && !subject.assumed.empty()) check.assumed.push_back(subject.assumed);
         return check;
@@ -133,10 +277,11 @@ class Judging {
     static Verdict verdict(const Bounds& limit, const Margin& margin, Known known, double value) {
         if (known == Known::exactly) return margin.allowed ? Verdict::pass : Verdict::fail;
         if (known == Known::at_least) {
-            if (limit.most && !margin.allowed) return Verdict::fail;
-            return limit.most ? Verdict::unsure : Verdict::pass;
+            if (limit.most && !margin_in({{}, limit.most, false, limit.most_excluded}, value).allowed)
+                return Verdict::fail;
+            return limit.most || !margin.allowed ? Verdict::unsure : Verdict::pass;
         }
-        return limit.most && no_more_than(value, *limit.most) ? Verdict::pass : Verdict::unsure;
+        return limit.most && !limit.least && no_more_than(value, *limit.most) ? Verdict::pass : Verdict::unsure;
     }
 
     /// What documents that judge finger recesses do not judge of a rail that has some.
@@ -167,8 +312,13 @@ class Judging {
         // The stairs come first, in the job's order.
         if (subject.stair >= 0 && any_in(subjects_[static_cast<std::size_t>(subject.stair)])) return Holds::yes;
         if (known) return Holds::no;
-        // Risers are closed unless the stair says otherwise.
-        return condition.quantity == Quantity::open_riser ? Holds::no : Holds::unknown;
+        const bool asked =
+            tells(subject, condition.quantity) ||
+            (subject.stair >= 0 && tells(subjects_[static_cast<std::size_t>(subject.stair)], condition.quantity));
+        if (!asked && may_be_absent(condition.quantity) && condition.quantity != Quantity::open_riser) return Holds::no;
+        if (condition.quantity != Quantity::open_riser) return Holds::unknown;
+        // Risers are closed unless the stair says otherwise: no ball passes.
+        return margin_in(condition.bounds, 0).allowed ? Holds::yes : Holds::no;
     }
 
     Holds drop_is_in(const Bounds& bounds, const Subject& subject) const {
@@ -194,10 +344,14 @@ class Judging {
 
 /// How near a check is to its limit, whatever its unit.
 double nearness(const Check& check) {
+    if (!check.margin || *check.margin == 0) return 0;
     const Bounds& limit = check.rule->limit;
     const double size = std::fmax(std::fabs(limit.least.value_or(0)), std::fabs(limit.most.value_or(0)));
-    return size > 0 ? check.margin / size : check.margin;
+    return *check.margin / (size > 0 ? size : std::fabs(check.value));
 }
+
+/// A ball that passed only shows how much a limit is missed by at least.
+bool is_bound(const Check& check) { return check.verdict == Verdict::fail && check.known == Known::at_least; }
 
 int rank(Verdict verdict) {
     switch (verdict) {
@@ -210,6 +364,12 @@ int rank(Verdict verdict) {
 
 }  // namespace
 
+std::string Check::where() const {
+    std::string words = subject;
+    for (const std::string& place : places) words += ", " + place;
+    return words;
+}
+
 bool Verdicts::any_fails() const {
     return std::any_of(checks.begin(), checks.end(), [](const Check& check) { return check.verdict == Verdict::fail; });
 }
@@ -221,7 +381,7 @@ Verdicts judge(const Job& job, const Solution& solution, std::span<const RuleSet
     for (const RuleSet& set : sets) Judging(job, subjects, set, verdicts).all();
     std::stable_sort(verdicts.checks.begin(), verdicts.checks.end(), [](const Check& a, const Check& b) {
         if (a.verdict != b.verdict) return rank(a.verdict) < rank(b.verdict);
-        return nearness(a) < nearness(b);
+        return is_bound(a) != is_bound(b) ? is_bound(a) : nearness(a) < nearness(b);
     });
     return verdicts;
 }

@@ -25,9 +25,9 @@ class Ranging {
         for (PassingRange& range : ranges_) {
             const RulePlace place = check.rule->where.value_or(RulePlace::anywhere);
             if (range.quantity != *check.rule->judges || range.place != place) continue;
-            const double value = check.in_job_unit;
-            range.least_now = std::min(range.least_now.value_or(value), value);
-            range.most_now = std::max(range.most_now.value_or(value), value);
+            const FigureNow now{check.in_job_unit, check.known};
+            if (!range.least_now || now.value < range.least_now->value) range.least_now = now;
+            if (!range.most_now || now.value > range.most_now->value) range.most_now = now;
         }
     }
 
@@ -86,7 +86,7 @@ std::vector<PassingRange> ranges_of(const Job& job, const Verdicts& verdicts) {
     for (const Check& check : verdicts.checks) ranging.add(*check.rule);
     // What is missing for a condition leaves open whether the rule applies at all.
     for (const NotJudged& rule : verdicts.not_judged)
-        if (rule.missing == meaning_of(*rule.rule->judges).told_by) ranging.add(*rule.rule);
+        if (rule.judges_missing) ranging.add(*rule.rule);
     for (const Check& check : verdicts.checks) ranging.tell(check);
     return std::move(ranging).take();
 }

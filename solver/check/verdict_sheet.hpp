@@ -14,6 +14,7 @@ void describe(Sheet& sheet, const std::vector<PassingRange>& ranges);
 const char* words(RulePlace place);
 const char* words(Verdict verdict);
 const char* words(Known known);
+const char* words(NotApplied::Why why);
 /// The unit of what a rule judges: `in`, `mm`, `deg`, or `number`.
 const char* unit_of(const Rule& rule);
 

@@ -107,17 +107,18 @@ HandrailResult handrail_of(const Handrail& handrail, const StairShape& stair, st
     const double to_wall = handrail.clearance ? *handrail.clearance + section.width / 2 : 0;
     const Vector wall = Vector(0, !handrail.side || handrail.side->left ? to_wall : -to_wall, 0);
 
-    const Vector bottom = over(-handrail.extend.bottom), last = over(stair.run_total());
-    const Vector top = last + Vector(handrail.extend.top, 0, 0);
+    const double beyond_top = handrail.extend.top.value_or(0), beyond_bottom = handrail.extend.bottom.value_or(0);
+    const Vector bottom = over(-beyond_bottom), last = over(stair.run_total());
+    const Vector top = last + Vector(beyond_top, 0, 0);
     std::vector<Leg> legs;
     if (handrail.returned.bottom == Return::wall) legs.push_back({HandrailPart::bottom_return, bottom + wall, bottom});
     legs.push_back({HandrailPart::rail, bottom, last});
-    if (handrail.extend.top > 0) legs.push_back({HandrailPart::top_extension, last, top});
+    if (beyond_top > 0) legs.push_back({HandrailPart::top_extension, last, top});
     if (handrail.returned.top == Return::wall) legs.push_back({HandrailPart::top_return, top, top + wall});
     std::optional<std::vector<HandrailPiece>> pieces = Jointing(section, legs).pieces();
     if (!pieces) return refuse(Trouble::handrail_too_short, handrail.id.place);
     const bool off_rake =
-        handrail.returned.bottom == Return::wall || (handrail.returned.top == Return::wall && handrail.extend.top == 0);
+        handrail.returned.bottom == Return::wall || (handrail.returned.top == Return::wall && beyond_top == 0);
     if (off_rake && !is_round(handrail.profile) && result.slope != 0)
         findings.push_back({Trouble::return_off_rake, handrail.id.place, {}, {}});
     result.pieces = std::move(*pieces);

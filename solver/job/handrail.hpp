@@ -24,10 +24,9 @@ struct Profile {
 };
 
 /// How far a handrail runs on past the flight: level beyond the last nosing, and level over the floor at the foot,
-/// there still on the rake.
+/// there still on the rake. What nobody said is none to the geometry, and no figure to the rules.
 struct Extension {
-    Reading top = 0;
-    Reading bottom = 0;
+    std::optional<Reading> top, bottom;
 };
 
 /// What the end of a handrail turns to.
@@ -56,14 +55,16 @@ struct Numbered {
     Reading reading;
 };
 
-/// A ball that was tried: at a tread (under the rail or, where risers are open, through the riser) or between pickets.
+/// A ball that was tried: under the rail over a tread, through an open riser, or between pickets; there over one tread,
+/// or anywhere.
 struct Ball {
     enum class At { pickets, under_rail, riser };
     Place place;
-    At at = At::pickets;
+    std::optional<At> said_at;
     std::optional<Count> tread;
     Reading size;
     bool passes = false;
+    At at() const { return said_at.value_or(tread ? At::under_rail : At::pickets); }
 };
 
 /// A rail as it stands, whatever it was meant to be: over a stair by its heights at nosings, over a floor by one

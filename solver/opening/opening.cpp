@@ -137,12 +137,12 @@ class Openings {
         if (layout_.centres.size() > 1)
             add(Opening::Kind::picket_gap, {}, {}, widest_between_pickets(room_.levels.parallel(), INFINITY));
         for (const End end : {End::from, End::to}) add(Opening::Kind::post_gap, end, {}, at_post(end));
-        if (room_.levels.has_lower && !room_.closed_string) add_under_rail();
+        if (room_.levels.has_lower) add_under_lower();
         return std::move(openings_);
     }
 
     std::vector<Opening> under_rail() {
-        add_under_rail();
+        add_under_lower();
         return std::move(openings_);
     }
 
@@ -211,6 +211,28 @@ class Openings {
             if (within.size() >= 3) largest = std::fmax(largest, sphere_in(within, centre_within));
         }
         return largest;
+    }
+
+    void add_under_lower() {
+        if (!room_.closed_string)
+            add_under_rail();
+        else if (room_.string_above)
+            add_over_string(*room_.string_above);
+    }
+
+    /// The top of the string and the underside of the rail are parallel.
+    void add_over_string(double string_above) {
+        const double underside = room_.levels.lower_underside;
+        double sphere = 0;
+        if (underside > string_above) {
+            Outline outline = profile_.between_levels(layout_.from_face - reach_, layout_.to_face + reach_,
+                                                      string_above, underside);
+            for (const End end : {End::from, End::to}) outline = beside_post(outline, room_.line, end);
+            std::vector<Side2> centre_within;
+            add_joints(centre_within, room_.line, {End::from, End::to});
+            sphere = between_feet(outline, centre_within);
+        }
+        add(Opening::Kind::over_string, {}, {}, sphere);
     }
 
     void add_under_rail() {

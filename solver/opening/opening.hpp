@@ -8,11 +8,11 @@
 namespace rakewright {
 
 /// An opening of a section, as a ball would find it: between two pickets (the largest of all these), between a picket
-/// and the post at an end, or under the lower rail, over a stair for each tread by its number. `sphere` is the diameter
-/// of the largest ball that passes square through it: of the largest circle in it, seen square to the rail in the plumb
-/// plane through its centre line.
+/// and the post at an end, or under the lower rail: over a stair for each tread by its number, or over the closed
+/// string that the treads end in. `sphere` is the diameter of the largest ball that passes square through it: of the
+/// largest circle in it, seen square to the rail in the plumb plane through its centre line.
 struct Opening {
-    enum class Kind { picket_gap, post_gap, under_rail };
+    enum class Kind { picket_gap, post_gap, under_rail, over_string };
     Kind kind = Kind::picket_gap;
     std::optional<End> end;
     std::optional<int> tread;
@@ -30,15 +30,16 @@ struct OpeningRoom {
     const Levels& levels;
     const StairShape* treads = nullptr;  // that the section is over; none: the line's floor
     bool placed = false;                 // whether its posts stand in a known place over the treads
-    bool closed_string = false;          // nothing is open under the lower group then
+    bool closed_string = false;          // the lower group is over the string then, and not over treads
     const Silhouette* turned = nullptr;  // of its pickets, where they are turned
+    std::optional<double> string_above;  // the top of a closed string, plumb over the nosing line, where it is known
     std::vector<Upright> feet{};         // under the lower group, in the order of the line
 };
 
 /// Every opening of a section: the gaps, in the order in which they are reported, then those under the lower rail.
 /// `layout` and `width` are of the pickets; an empty layout leaves one opening from post to post, reported at both
 /// ends. Over a stair whose posts have no place the balls under the rail are those of an unbroken rail, for each tread
-/// that has a nosing at both ends.
+/// that has a nosing at both ends. What is open over a closed string whose top is not known is left out.
 std::vector<Opening> openings_of(const OpeningRoom& room, const Layout& layout, double width);
 
 /// Those under the lower rail alone, between post faces at these places.

@@ -19,7 +19,8 @@ void lower(std::optional<double>& limit, double to) {
 
 }  // namespace
 
-UnderRail under_rail_at(std::optional<int> tread, int risers) {
+UnderRail under_rail_at(std::optional<int> tread, int risers, bool over_string) {
+    if (over_string) return UnderRail::stair;
     if (!tread || *tread == risers) return UnderRail::level;
     return *tread == 0 ? UnderRail::stair : UnderRail::triangle;
 }

@@ -13,26 +13,33 @@ std::span<const QuantityMeaning> quantities() {
     using S = SubjectKind;
     using D = Dimension;
     static constexpr std::array all{
-        QuantityMeaning{Q::rise, "rise", S::stair, D::length, "of each riser, plumb", "a stair"},
+        QuantityMeaning{Q::rise, "rise", S::stair, D::length, "of each riser, plumb", "`stairs`"},
         QuantityMeaning{Q::rise_variation, "rise_variation", S::stair, D::length, "the tallest riser less the shortest",
-                        "a stair"},
-        QuantityMeaning{Q::rise_step, "rise_step", S::stair, D::length, "between neighbouring risers", "a stair"},
-        QuantityMeaning{Q::run, "run", S::stair, D::length, "of each tread, level from nosing to nosing", "a stair"},
+                        "a stair in `stairs` of two risers or more"},
+        QuantityMeaning{Q::rise_step, "rise_step", S::stair, D::length, "between neighbouring risers",
+                        "a stair in `stairs` of two risers or more"},
+        QuantityMeaning{Q::run, "run", S::stair, D::length, "of each tread, level from nosing to nosing",
+                        "a stair in `stairs` of two risers or more"},
         QuantityMeaning{Q::run_variation, "run_variation", S::stair, D::length, "the longest run less the shortest",
-                        "a stair"},
-        QuantityMeaning{Q::run_step, "run_step", S::stair, D::length, "between neighbouring runs", "a stair"},
+                        "a stair in `stairs` of three risers or more"},
+        QuantityMeaning{Q::run_step, "run_step", S::stair, D::length, "between neighbouring runs",
+                        "a stair in `stairs` of three risers or more"},
         QuantityMeaning{Q::two_rises_and_run, "two_rises_and_run", S::stair, D::length,
-                        "twice a riser and the run above it", "a stair"},
+                        "twice a riser and the run above it", "a stair in `stairs` of two risers or more"},
         QuantityMeaning{Q::nosing_projection, "nosing_projection", S::stair, D::length, "past the riser face, level",
                         "`nosing` of the stair"},
         QuantityMeaning{Q::nosing_variation, "nosing_variation", S::stair, D::length,
                         "the longest projection less the shortest", "`nosing` of the stair"},
-        QuantityMeaning{Q::rake, "rake", S::stair, D::angle, "of the nosing line over level", "a stair"},
+        QuantityMeaning{Q::rake, "rake", S::stair, D::angle, "of the nosing line over level",
+                        "a stair in `stairs` of two risers or more"},
         QuantityMeaning{Q::flight_rise, "flight_rise", S::stair, D::length,
-                        "plumb, from the floor at the foot to the landing", "a stair"},
-        QuantityMeaning{Q::risers, "risers", S::stair, D::number, "in the flight", "a stair"},
+                        "plumb, from the floor at the foot to the landing", "`stairs`"},
+        QuantityMeaning{Q::risers, "risers", S::stair, D::number, "in the flight", "`stairs`"},
         QuantityMeaning{Q::open_riser, "open_riser", S::stair, D::length,
                         "the largest ball that passes through an open riser",
+                        "`riser: open` and `tread_thickness` of the stair"},
+        QuantityMeaning{Q::open_riser_height, "open_riser_height", S::stair, D::length,
+                        "plumb, from the ground under it up to the top of an open riser",
                         "`riser: open` and `tread_thickness` of the stair"},
         QuantityMeaning{Q::clear_width, "clear_width", S::stair, D::length, "level, across the way",
                         "`clear_width` of the stair"},
@@ -41,24 +48,29 @@ std::span<const QuantityMeaning> quantities() {
         QuantityMeaning{Q::tread_slope, "tread_slope", S::stair, D::number, "rise in one of the treads",
                         "`wash` of the stair"},
         QuantityMeaning{Q::drop, "drop", S::stair, D::length, "plumb, the greatest fall beside the walking surface",
-                        "`drop` of the stair or section"},
+                        "`drop` of the stair, section or rail `as_found`"},
         QuantityMeaning{Q::guard_height, "guard_height", S::guard, D::length,
-                        "plumb, from nosing line, nosing or floor to the top", "a section, or a rail as found"},
+                        "plumb, from nosing line, nosing or floor to the top",
+                        "`sections`, or `heights` (over a floor `height`) of a rail `as_found`"},
         QuantityMeaning{Q::guard_top_height, "guard_top_height", S::guard, D::length,
                         "plumb, from nosing line or nosing to the top of a guard that is the handrail",
-                        "a section, or a rail as found"},
+                        "`sections`, or `heights` of a rail `as_found`"},
         QuantityMeaning{Q::handrail_height, "handrail_height", S::handrail, D::length,
-                        "plumb, from nosing line or nosing to the top", "`handrails`, a section, or a rail as found"},
+                        "plumb, from nosing line or nosing to the top",
+                        "`handrails`, `sections`, or `heights` of a rail `as_found`"},
         QuantityMeaning{Q::handrail_sides, "handrail_sides", S::stair, D::number,
-                        "sides of the flight that carry a handrail", "`handrails` of the stair"},
+                        "sides of the flight that carry a handrail",
+                        "`handrails` at the stair, or a rail `as_found` there"},
         QuantityMeaning{Q::picket_opening, "picket_opening", S::guard, D::length,
                         "the largest ball between pickets, at a post, under a level rail or beyond the flight",
-                        "a section with pickets, or a rail as found"},
+                        "pickets in a section's build, or `widest_gap` or `balls` of a rail `as_found`"},
         QuantityMeaning{Q::guard_opening_above, "guard_opening_above", S::guard, D::length,
-                        "the largest ball in the guard's uppermost part", "a section with pickets, or a rail as found"},
-        QuantityMeaning{Q::under_rail_opening, "under_rail_opening", S::guard, D::length,
-                        "the largest ball between riser, tread and lower rail",
-                        "a section with a lower group, or a rail as found"},
+                        "the largest ball in the guard's uppermost part",
+                        "pickets in a section's build, or `widest_gap` or `balls` of a rail `as_found`"},
+        QuantityMeaning{
+            Q::under_rail_opening, "under_rail_opening", S::guard, D::length,
+            "the largest ball between riser, tread and lower rail",
+            "a `lower` group in a section's build, or `balls`, each with its `tread`, of a rail `as_found`"},
         QuantityMeaning{Q::grip_diameter, "grip_diameter", S::handrail, D::length, "of a round handrail, outside",
                         "`profile` of a handrail"},
         QuantityMeaning{Q::grip_perimeter, "grip_perimeter", S::handrail, D::length,
@@ -87,9 +99,9 @@ std::span<const QuantityMeaning> quantities() {
         QuantityMeaning{Q::handrail_projection, "handrail_projection", S::handrail, D::length,
                         "level, from the wall to the far side of the rail", "`clearance` and `profile` of a handrail"},
         QuantityMeaning{Q::extension_top, "extension_top", S::handrail, D::length,
-                        "level, of the handrail beyond the last nosing", "`extend` of a handrail"},
+                        "level, of the handrail beyond the last nosing", "`top` in the `extend` of a handrail"},
         QuantityMeaning{Q::extension_bottom_treads, "extension_bottom_treads", S::handrail, D::number,
-                        "of the handrail before the first nosing, in treads", "`extend` of a handrail"},
+                        "of the handrail before the first nosing, in treads", "`bottom` in the `extend` of a handrail"},
         QuantityMeaning{Q::side_gap, "side_gap", S::guard, D::length, "level, from the walking surface to the guard",
                         "`side_gap` of a section"},
     };
@@ -119,6 +131,7 @@ Margin margin_in(const Bounds& bounds, double value) {
 RuleSet amended(const RuleSet& base, const RuleSet& amendment) {
     RuleSet whole = base;
     whole.name = amendment.name;
+    whole.amends = amendment.amends;
     whole.document = base.document + ", " + base.edition + ", as amended by " + amendment.document;
     whole.edition = amendment.edition;
     whole.place = amendment.place;
@@ -151,6 +164,16 @@ RuleSet amended(const RuleSet& base, const RuleSet& amendment) {
         if (!change.note.empty()) rule.note = change.note;
     }
     return whole;
+}
+
+const Rule* crossed_rule(const RuleSet& set) {
+    const auto found = std::find_if(set.rules.begin(), set.rules.end(), [](const Rule& rule) {
+        const Bounds& limit = rule.limit;
+        if (!limit.least || !limit.most) return false;
+        return *limit.least > *limit.most ||
+               (*limit.least == *limit.most && (limit.least_excluded || limit.most_excluded));
+    });
+    return found == set.rules.end() ? nullptr : &*found;
 }
 
 const Rule* incomplete_rule(const RuleSet& set) {

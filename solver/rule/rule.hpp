@@ -24,6 +24,7 @@ enum class Quantity {
     flight_rise,
     risers,
     open_riser,
+    open_riser_height,
     clear_width,
     headroom,
     tread_slope,
@@ -127,6 +128,9 @@ struct RuleSet {
 /// A rule set as an amendment leaves it: rules of the same name keep what the amendment does not give, others are
 /// added. What came from the amendment carries its name. Both must be in one unit.
 RuleSet amended(const RuleSet& base, const RuleSet& amendment);
+
+/// A rule that allows nothing, since its least is more than its most; none if there is none.
+const Rule* crossed_rule(const RuleSet& set);
 
 /// A new rule of an amendment that lacks its clause, its quantity or a limit; none if all are whole.
 const Rule* incomplete_rule(const RuleSet& set);

@@ -111,4 +111,24 @@ TEST_CASE("a new rule of an amendment that is not whole is found", "[check]") {
     CHECK(incomplete_rule(set)->id.name == "riser hight");
 }
 
+TEST_CASE("an amendment that leaves nothing allowed is found", "[check]") {
+    const auto with_least = [](double least, bool excluded) {
+        Rule change;
+        change.id = called("handrail height");  // 34 to 38
+        change.limit.least = least;
+        change.limit.least_excluded = excluded;
+        RuleSet amendment;
+        amendment.amends = "irc-2021";
+        amendment.rules = {change};
+        return amended(rules("irc-2021"), amendment);
+    };
+    CHECK(crossed_rule(rules("irc-2021")) == nullptr);
+    const RuleSet beyond = with_least(40, false), at = with_least(38, false), above = with_least(38, true);
+    REQUIRE(crossed_rule(beyond) != nullptr);
+    CHECK(crossed_rule(beyond)->id.name == "handrail height");
+    CHECK(crossed_rule(at) == nullptr);
+    CHECK(crossed_rule(above) != nullptr);
+    CHECK(beyond.amends == "irc-2021");
+}
+
 }  // namespace rakewright::tests

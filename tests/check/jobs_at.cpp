@@ -133,6 +133,7 @@ Ways of_sides(const Scale& s) {
     return {{"a handrail and a rail as found", [=](double sides) {
                  Job job = with_stair(s);
                  if (sides >= 1) job.handrails = {handrail(s)};
+                 if (sides >= 1) job.handrails[0].side = StairSide{true, {}};
                  if (sides >= 2) job.as_found = {found_rail(s, true)};
                  return job;
              }}};
@@ -419,7 +420,8 @@ Ways ways_to(const Judged& judged, Unit unit) {
             return of_extension(s,
                                 [=](Extension& extension, double value) { extension.bottom = s.inches(10) * value; });
         case Q::side_gap: return side_gaps(s, on_stair);
-        case Q::drop: return {};
+        case Q::drop:
+        case Q::open_riser_height: return {};
     }
     return {};
 }

@@ -119,11 +119,12 @@ void hold(const Limit& limit, const Way& way) {
         }
         CHECK_FALSE(checks.empty());
         for (const Check& check : checks) {
-            INFO(check.where << ": " << check.value);
+            INFO(check.where() << ": " << check.value);
             CHECK(check.verdict == (allowed ? Verdict::pass : Verdict::fail));
             CHECK(check.known == Known::exactly);
             CHECK_THAT(check.value, within(value, 1e-10 * limit.limit));
-            CHECK_THAT(check.margin, within((allowed ? 1 : -1) * std::fabs(value - limit.limit), 1e-10 * limit.limit));
+            CHECK_THAT(check.margin.value(),
+                       within((allowed ? 1 : -1) * std::fabs(value - limit.limit), 1e-10 * limit.limit));
         }
     }
 }
@@ -195,7 +196,7 @@ TEST_CASE("balls tried at open risers show what they show", "[check][limits]") {
         Job job = ways_to(what, unit)[1].job(36);
         const double factor = what.document == unit ? 1 : unit == Unit::inch ? 1 / 25.4 : 25.4;
         Ball ball;
-        ball.at = Ball::At::riser;
+        ball.said_at = Ball::At::riser;
         ball.tread = Count(2);
         ball.size = size * factor;
         ball.passes = passes;

@@ -159,4 +159,21 @@ TEST_CASE("rules that are not in force where nobody can fall leave the gap open"
     CHECK(solution.findings[0].trouble == Trouble::auto_without_limit);
 }
 
+TEST_CASE("over a closed string the gap is what keeps a ball between them under the stair's limit", "[lower_gap]") {
+    // The ball is (gap - string_above) / sqrt(1 + slope^2), and has to stay below 4 3/8.
+    Job job = left_to_rules(7.25, 11, 1);
+    job.stairs[0].strings = {StringKind::closed, StringKind::closed};
+    job.stairs[0].string_above = Reading(2);
+    RuleSet rules = limits(6, 4.375);
+    rules.rules.back().where = RulePlace::stair;
+    const double lengthened = std::sqrt(1 + 7.25 / 11 * (7.25 / 11));
+    const double gap = chosen(job, rules);
+    CHECK((gap - 2) / lengthened < 4.375);
+    CHECK((gap + 1.0 / 16 - 2) / lengthened >= 4.375);
+    job.stairs[0].string_above.reset();
+    const Solution solution = solve(job, {&rules, 1});
+    REQUIRE(solution.findings.size() == 1);
+    CHECK(solution.findings[0].trouble == Trouble::auto_over_unknown_string);
+}
+
 }  // namespace rakewright::tests

@@ -27,8 +27,8 @@ TEST_CASE("two codes leave what both allow, each bound with its clause", "[check
     CHECK(rise->least_by->clause == "9.8.4.1");
     CHECK(rise->bounds.most == 7.75);
     CHECK(rise->most_by->clause == "R311.7.5.1");
-    CHECK(rise->least_now == 7.25);
-    CHECK(rise->most_now == 7.25);
+    CHECK(rise->least_now->value == 7.25);
+    CHECK(rise->most_now->value == 7.25);
     // What the job does not tell has a range too, and no figure.
     const PassingRange* const width = range_of(ranges, Quantity::clear_width, RulePlace::anywhere);
     REQUIRE(width);
@@ -56,6 +56,24 @@ TEST_CASE("any value within its range passes, and one outside fails", "[check]")
             fails = fails || (check.rule->judges == Quantity::rise && check.verdict == Verdict::fail);
         CHECK(margin_in(range->bounds, rise).allowed == !fails);
     }
+}
+
+TEST_CASE("what a ball showed is no more in a range than it showed", "[check]") {
+    Job job;
+    FoundRail found;
+    found.id = called("old-rail");
+    found.height = Reading(44);
+    found.drop = 60;
+    Ball& ball = found.balls.emplace_back();
+    ball.size = 6;
+    job.as_found = {found};
+    const Verdicts verdicts = judged(job, rules("irc-2021"));
+    const std::vector<PassingRange> ranges = ranges_of(job, verdicts);
+    const PassingRange* const opening = range_of(ranges, Quantity::picket_opening, RulePlace::level);
+    REQUIRE(opening);
+    REQUIRE(opening->least_now);
+    CHECK(opening->least_now->value == 6);
+    CHECK(opening->least_now->known == Known::under);
 }
 
 }  // namespace rakewright::tests

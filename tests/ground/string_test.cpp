@@ -21,6 +21,12 @@ int count_under_rail(const SectionResult& section) {
     return count;
 }
 
+std::optional<double> over_string(const SectionResult& section) {
+    for (const Opening& opening : section.openings)
+        if (opening.kind == Opening::Kind::over_string) return opening.sphere;
+    return std::nullopt;
+}
+
 }  // namespace
 
 TEST_CASE("over a closed string pickets are spaced and cut as between two groups", "[string]") {
@@ -68,11 +74,12 @@ TEST_CASE("pickets on a string are those on a lower group whose top is as high",
     CHECK_THAT(by_tape.pickets->pieces[0].uphill_side, within(rail.pickets->pieces[0].uphill_side, 1e-12));
 }
 
-TEST_CASE("a closed string leaves a lower group where it is, and nothing open under it", "[string]") {
+TEST_CASE("a closed string leaves a lower group where it is", "[string]") {
     const SectionResult open = measured(even_example()).sections[0],
                         shut = measured(closed(square_build(), 2)).sections[0];
     CHECK(count_under_rail(open) == 6);
     CHECK(count_under_rail(shut) == 0);
+    CHECK(over_string(shut) == 0.0);  // it stands on it
     for (std::size_t i = 0; i < open.members.size(); ++i) CHECK(open.members[i].length == shut.members[i].length);
     CHECK(open.ends[0].lower->underside == shut.ends[0].lower->underside);
     Job low = closed(square_build(), 2);
@@ -80,6 +87,26 @@ TEST_CASE("a closed string leaves a lower group where it is, and nothing open un
     CHECK(has(solve(low), Trouble::below_string));
     low.stairs[0].string_above.reset();
     CHECK_FALSE(solve(low).refused());
+}
+
+TEST_CASE("between a closed string and a lower group the ball is what is plumb between them, square to the rake",
+          "[string]") {
+    // Two lines on the slope, 3 1/2 apart plumb: a ball touches both square to the rake, 3.5 / sqrt(1 + slope^2).
+    Job job = closed(square_build(), 2);
+    job.sections[0].lower_gap = LowerGap{5.5};
+    CHECK_THAT(over_string(measured(job).sections[0]).value(), within(3.5 / lengthened, 1e-12));
+    Job taped = job;
+    taped.posts.clear();
+    taped.sections[0].from = taped.sections[0].to = {};
+    taped.sections[0].stair = ref(0);
+    taped.sections[0].clear = Reading(49.5);
+    CHECK_THAT(over_string(measured(taped).sections[0]).value(), within(3.5 / lengthened, 1e-12));
+    // 2 level between the posts, and more than that from the string to the rail: a ball fits between the posts.
+    taped.sections[0].clear = Reading(2);
+    CHECK_THAT(over_string(measured(taped).sections[0]).value(), within(2, 1e-12));
+    // Where nobody says how high the string is, nobody can say how wide that is.
+    job.stairs[0].string_above.reset();
+    CHECK_FALSE(over_string(measured(job).sections[0]));
 }
 
 TEST_CASE("where the strings differ a section says on which side it is", "[string]") {

@@ -62,6 +62,22 @@ FoundRail ball_at_tread(int tread) {
     return found;
 }
 
+Ball tried(Ball::At at, std::optional<Count> tread, double size, bool passes) {
+    Ball ball;
+    ball.said_at = at;
+    ball.tread = tread;
+    ball.size = size;
+    ball.passes = passes;
+    return ball;
+}
+
+FoundRail with_balls(const std::vector<Ball>& balls, Ref stair) {
+    FoundRail found;
+    found.stair = stair;
+    found.balls = balls;
+    return found;
+}
+
 FoundRail height_over_stair() {
     FoundRail found;
     found.stair = ref(0);
@@ -303,6 +319,19 @@ std::vector<Refused> refused_jobs() {
         {Trouble::found_heights_of_floor, found_rail(read_at_nosing(1, {}))},
         {Trouble::found_height_of_stair, found_rail(height_over_stair())},
         {Trouble::found_tread_without_stair, found_rail(ball_at_tread(1))},
+        {Trouble::found_tread_missing, found_rail(with_balls({tried(Ball::At::under_rail, {}, 5, true)}, ref(0)))},
+        {Trouble::balls_contradict,
+         found_rail(with_balls({tried(Ball::At::pickets, {}, 5, true), tried(Ball::At::pickets, {}, 4, false)}, {}))},
+        {Trouble::ball_against_gap, found_rail([] {
+             FoundRail found = with_balls({tried(Ball::At::pickets, {}, 5, true)}, {});
+             found.widest_gap = Reading(4);
+             return found;
+         }())},
+        {Trouble::auto_over_unknown_string, changed(even,
+                                                    [](Job& job) {
+                                                        job.stairs[0].strings = {StringKind::closed, StringKind::closed};
+                                                        job.sections[0].lower_gap = LowerGap{0, false, true};
+                                                    })},
         {Trouble::nothing_to_do, Job{}},
         {Trouble::return_without_clearance, with_handrail([](Handrail& rail) { rail.returned.top = Return::wall; })},
         {Trouble::handrail_too_short, with_handrail([](Handrail& rail) {

@@ -1,4 +1,5 @@
 """The README and the pages that the program prints of itself are true: the excerpt is what it prints, the job solves."""
+import json
 import pathlib
 import re
 import subprocess
@@ -23,4 +24,32 @@ assert (root / "cli/example.yaml").read_bytes() == (root / "fixtures/jobs/fennel
 for command, page in (("keys", "job-file.md"), ("results", "results.md"), ("rules --keys", "rules.md")):
     printed = subprocess.run([program, *command.split()], capture_output=True, check=True).stdout
     assert printed == (root / "docs" / page).read_bytes(), f"docs/{page} is not what `rakewright {command}` prints"
+documented = set(re.findall(r"^\| `([^`]+)` \|", (root / "docs/results.md").read_text(), re.M))
+
+
+def undocumented(value, path):
+    """Every key under a value that the page of the results does not name; the job's own names stand as NAME."""
+    if isinstance(value, list):
+        return [key for entry in value for key in undocumented(entry, path + "[]")] if path + "[]" in documented else []
+    if not isinstance(value, dict):
+        return []
+    missing = []
+    for key, inner in value.items():
+        below = f"{path}.{key}" if path else key
+        if path + ".NAME" in documented:
+            below = path + ".NAME"
+        elif not {below, below + "[]", below + ".NAME"} & documented:
+            missing.append(below)
+        missing += undocumented(inner, below)
+    return missing
+
+
+unnamed = {}
+for job_file in sorted((root / "fixtures/jobs").glob("*.yaml")):
+    for words in (["solve"], ["check"], ["check", "--ranges"]):
+        run = subprocess.run([program, words[0], str(job_file), *words[1:], "--format", "json"], capture_output=True)
+        if run.returncode > 1:
+            continue  # it names no rules
+        unnamed.update(dict.fromkeys(undocumented(json.loads(run.stdout), ""), job_file.name))
+assert not unnamed, f"docs/results.md does not name these keys, printed of these jobs: {unnamed}"
 print("the README and the docs are true")
