@@ -26,6 +26,11 @@ void describe(Form& form, Stock& stock) {
                 "what the saw takes square across; a raked cut takes more along the bar");
     form.length("trim", stock.trim, Range::not_negative, may_be_left_out,
                 "what comes off each end of a bar before use");
+    form.choice("nest", stock.nest,
+                {{"turned", "yes, turned over or end for end where that takes it: all sides are alike"},
+                 {"face_up", "where all their tops stay up: one face is the good one, or is moulded"},
+                 {"no", "not: the grain runs one way, or the section comes ploughed or drilled"}},
+                may_be_left_out, "whether raked pieces lie nested and share a cut");
     form.numbers("prices", stock.prices, {1, 20},
                  "of each length, in their order: then the least price is sought, and not the least length");
 }

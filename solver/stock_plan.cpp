@@ -27,6 +27,8 @@ struct StickToCut {
     Piece piece;
     int count = 0;
     Place place;  // none of a piece of the cut list
+    double overall = 0;
+    bool coped = false, recessed = false;
 };
 
 /// `left_out` counts what is not cut from sticks: turned pickets, and handrails that are round or known by their
@@ -41,7 +43,16 @@ std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution, int&
             left_out += piece.quantity;
             continue;
         }
-        sticks.push_back({names_of(piece), static_cast<int>(i), -1, piece.piece.section, piece.piece, piece.quantity, {}});
+        sticks.push_back({names_of(piece),
+                          static_cast<int>(i),
+                          -1,
+                          piece.piece.section,
+                          piece.piece,
+                          piece.quantity,
+                          {},
+                          piece.overall,
+                          piece.copes[0] || piece.copes[1],
+                          piece.stuff == Stuff::handrail && profile_of(job, piece).recess});
     }
     for (std::size_t i = 0; i < job.also_cut.size(); ++i) {
         const AlsoCut& stick = job.also_cut[i];
@@ -52,7 +63,8 @@ std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution, int&
                           section,
                           {section, {0, 0, 0}, {stick.length, 0, 0}},
                           stick.count,
-                          stick.length.place});
+                          stick.length.place,
+                          stick.length});
     }
     return sticks;
 }
@@ -72,31 +84,44 @@ double steepness_of(const Slant& slant) {
     return std::sqrt(1 + slant.per_left * slant.per_left + slant.per_top * slant.per_top);
 }
 
-Lying lying_of(const StickToCut& stick, const CrossSection& stock) {
+/// Whether pieces like this one, and cut alike, can share a cut. What takes turning: parallel ends lie one behind the
+/// other as they are. Mirrored ends need every second piece turned over, or end for end about what stands square to the
+/// slant; so do halves that lie head to head. A piece turned end for end with its top up shows its slant across the top
+/// as it was, and its slant down the sides the other way. Equal pieces of the cut list may be each other turned over,
+/// so with the tops up only those nest of which that does not matter. A coped end is no plane to share.
+bool nests(const StickToCut& stick, Nest nest) {
+    const Slant &from = stick.piece.from, &to = stick.piece.to;
+    const auto matches = [&](double sign) {
+        return alike(to.per_left, sign * from.per_left) && alike(to.per_top, sign * from.per_top);
+    };
+    const bool across_alone = alike(from.per_top, 0) && alike(to.per_top, 0);
+    const bool down_alone = alike(from.per_left, 0) && alike(to.per_left, 0);
+    if (nest == Nest::no || stick.coped) return false;
+    if (nest == Nest::face_up || stick.recessed) return (matches(1) && down_alone) || (matches(-1) && across_alone);
+    // Two compound halves alike do not meet head to head: they would have to be mirrored.
+    return is_square(from) != is_square(to) ? across_alone || down_alone : matches(1) || matches(-1);
+}
+
+Lying lying_of(const StickToCut& stick, const CrossSection& stock, Nest nest) {
     const Slant &from = stick.piece.from, &to = stick.piece.to;
     Lying lying;
     lying.along = length(stick.piece);
     const bool from_square = is_square(from), to_square = is_square(to);
-    if (from_square && to_square) return lying;
-    const Slant& slant = from_square ? to : from;
-    const bool plain = alike(slant.per_left, 0) || alike(slant.per_top, 0);
-    const auto matches = [&](double sign) {
-        return alike(to.per_left, sign * from.per_left) && alike(to.per_top, sign * from.per_top);
-    };
-    lying.half = from_square != to_square;
+    if (from_square && to_square && !stick.coped) return lying;
     lying.steepness = std::fmax(steepness_of(from), steepness_of(to));
-    // Two compound halves alike do not meet head to head: they would have to be mirrored.
-    if (lying.half ? !plain : !matches(1) && !matches(-1)) {
+    if (!nests(stick, nest)) {
         lying.lone = true;
-        lying.half = false;
-        lying.along = overall(stick.piece);
+        lying.along = stick.overall;
         return lying;
     }
+    const Slant& slant = from_square ? to : from;
+    lying.half = from_square != to_square;
     lying.left = std::fabs(slant.per_left);
     lying.top = std::fabs(slant.per_top);
     lying.tip = (lying.left * stick.section.width + lying.top * stick.section.depth) / 2;
     const bool turned_over = !alike(stick.section.width, stock.width);
-    if (turned_over || (alike(stock.width, stock.depth) && lying.left > lying.top)) std::swap(lying.left, lying.top);
+    const bool any_side_up = nest == Nest::turned && !stick.recessed && alike(stock.width, stock.depth);
+    if (turned_over || (any_side_up && lying.left > lying.top)) std::swap(lying.left, lying.top);
     return lying;
 }
 
@@ -138,7 +163,7 @@ class StockPlanning {
             const bool own_place = sticks_[i]->also_cut >= 0;
             findings.push_back({Trouble::longer_than_stock,
                                 own_place ? sticks_[i]->place : stock_.lengths[longest].place,
-                                {overall(sticks_[i]->piece), gives, stock_.trim},
+                                {sticks_[i]->overall, gives, stock_.trim},
                                 own_place ? stock_.lengths[longest].place : Place{}});
         }
         if (pieces > most_pieces)
@@ -174,7 +199,7 @@ class StockPlanning {
     double length_of(const CutBars& bars) const { return stock_.lengths[static_cast<std::size_t>(bars.pattern.bar)]; }
 
     void add(const StickToCut& stick) {
-        const Lying lying = lying_of(stick, section_);
+        const Lying lying = lying_of(stick, section_, stock_.nest);
         const double cut = stock_.kerf * lying.steepness;
         int family = 0;
         if (!lying.square()) family = family_of(lying);

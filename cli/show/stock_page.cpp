@@ -22,6 +22,8 @@ class StockPage {
             if (!solution_.stock[s].bars.empty()) table.footnotes.push_back(to_buy(job_.stock[s], solution_.stock[s]));
         }
         table.about = {"Marks are those of the saw's table; / between two: they are nested and share a raked cut."};
+        if (std::any_of(job_.stock.begin(), job_.stock.end(), [](auto& stock) { return stock.nest == Nest::face_up; }))
+            table.about.push_back("Of stock that nests `face_up` every piece lies with its top up.");
         if (!job_.also_cut.empty()) table.about.push_back(others());
         return table;
     }

@@ -10,11 +10,16 @@
 
 namespace rakewright {
 
+/// How pieces of a stock may lie to share a raked cut: turned over and end for end, end for end alone with their tops up
+/// as they will be, or not at all.
+enum class Nest { turned, face_up, no };
+
 /// What can be bought to cut sticks from: one section in some lengths. A price for each length, or none at all.
 struct Stock {
     Place place;
     std::vector<Reading> section, lengths, prices;  // section: width and depth, or one for both
     Reading kerf = 0, trim = 0;
+    Nest nest = Nest::turned;
 
     double width() const { return section.front(); }
     double depth() const { return section.back(); }

@@ -19,6 +19,7 @@ void Load::add(int piece, int count) {
 
 Whole Load::needed() const {
     if (pieces_ == 0) return 0;
+    if (whole_.size() == 1) return sizes_ - cutting_->families[0].cut;
     Whole sum = sizes_, last = 0;
     bool ends_square = whole_[0] > 0;
     for (std::size_t f = 1; f < whole_.size(); ++f) {
@@ -59,10 +60,11 @@ std::vector<int> filled(const Cutting& cutting, const std::vector<int>& order, c
     Load load(cutting);
     for (const int piece : order)
         while (counts[static_cast<std::size_t>(piece)] < left[static_cast<std::size_t>(piece)]) {
-            Load more = load;
-            more.add(piece, 1);
-            if (more.needed() > room) break;
-            load = more;
+            load.add(piece, 1);
+            if (load.needed() > room) {
+                load.add(piece, -1);
+                break;
+            }
             ++counts[static_cast<std::size_t>(piece)];
         }
     return counts;

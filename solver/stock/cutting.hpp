@@ -64,6 +64,7 @@ struct CuttingPlan {
 class Load {
  public:
     explicit Load(const Cutting& cutting);
+    /// Fewer than none take pieces away again.
     void add(int piece, int count);
     /// The room that it takes: the cut behind the last piece is not needed, and the row with the widest cut lies last.
     Whole needed() const;

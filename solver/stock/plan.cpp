@@ -2,161 +2,156 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
-#include "relaxed.hpp"
+#include "choice.hpp"
+#include "dive.hpp"
 
 namespace rakewright {
 namespace {
 
+// Work is counted in numbers gone through, about a thousand million of them a second; never in time, so that every
+// machine comes to the same plan.
+constexpr std::int64_t work_of_choice = 100000000, work_of_counts = 100000000;
+constexpr int first_dives = 3, dives_at_whole_counts = 12, most_counts = 200, counts_between_dives = 8;
+
 class Planning {
  public:
     explicit Planning(const Cutting& cutting)
-        : cutting_(cutting), best_(first_fit_decreasing(cutting)), totals_(cutting, best_.cost) {}
+        : cutting_(cutting), best_(first_fit_decreasing(cutting)), totals_(cutting, best_.cost), relaxation_(cutting) {}
 
     CuttingPlan whole() && {
-        std::vector<int> all;
-        for (const PieceKind& piece : cutting_.pieces) all.push_back(piece.demand);
-        const RelaxedPlan relaxed = relaxed_plan(cutting_, all, patterns_of(best_), table_);
-        known_ = patterns_of(best_);
-        for (const ShareOfPattern& share : relaxed.patterns) known_.push_back(share.pattern);
-        best_.bound = totals_.next(relaxed.bound);
-        constexpr int dives = 12;
-        for (int second = 0; second < dives && !best_.proven(); ++second) dive(relaxed, all, second);
-        if (!best_.proven()) search_all(relaxed, all);
+        const Possible all = everything();
+        best_.bound = all.bound;
+        dive_from(all, first_dives);
+        if (!best_.proven()) choose(all.outlook.relaxed);
+        if (!best_.proven()) count_bars(all);
         gather();
         return std::move(best_);
     }
 
  private:
-    static std::vector<Pattern> patterns_of(const CuttingPlan& plan) {
-        std::vector<Pattern> patterns;
-        for (const CutBars& bars : plan.bars) patterns.push_back(bars.pattern);
-        return patterns;
+    /// Plans with so many bars of each kind, none of them cheaper than the bound.
+    struct Possible {
+        Outlook outlook;
+        Whole bound = 0;
+    };
+
+    Possible everything() {
+        Possible all;
+        ToRelax& asked = all.outlook.asked;
+        for (const PieceKind& piece : cutting_.pieces) asked.left.push_back(piece.demand);
+        asked.limits.least.resize(cutting_.bars.size(), 0);
+        asked.limits.most.resize(cutting_.bars.size(), any_number);
+        asked.dearest = best_.cost;
+        for (const CutBars& bars : best_.bars) relaxation_.know(bars.pattern);
+        relax(all);
+        return all;
     }
 
-    static bool any(const std::vector<int>& left) {
-        return std::any_of(left.begin(), left.end(), [](int count) { return count > 0; });
+    void relax(Possible& possible) {
+        possible.outlook.relaxed = relaxation_.plan(possible.outlook.asked, totals_);
+        possible.outlook.state = relaxation_.state();
+        possible.bound = totals_.next(possible.outlook.relaxed.bound);
     }
 
-    /// Takes bars into a plan and their pieces out of what is left; the bar is the cheapest that holds them.
-    void take(CuttingPlan& plan, std::vector<int>& left, const std::vector<int>& counts, int times) const {
-        const int bar = cheapest_bar(cutting_, needed(cutting_, counts));
-        for (std::size_t i = 0; i < left.size(); ++i) left[i] -= counts[i] * times;
-        plan.cost += cutting_.bars[static_cast<std::size_t>(bar)].cost * times;
-        plan.bars.push_back({{bar, counts}, times});
+    void keep(std::optional<CuttingPlan> plan) {
+        if (!plan || plan->cost >= best_.cost) return;
+        plan->bound = best_.bound;
+        best_ = std::move(*plan);
     }
 
-    /// Rounds the relaxed plan down, relaxes what is left, and where nothing can be rounded down takes the pattern
-    /// nearest to one more. The dive of number n > 0 takes the second nearest at the nth turn.
-    void dive(RelaxedPlan relaxed, std::vector<int> left, int second) {
-        CuttingPlan plan;
-        for (int turn = 1; any(left); ++turn) {
-            bool down = false;
-            for (const ShareOfPattern& share : relaxed.patterns) {
-                int times = static_cast<int>(std::floor(share.times + 1e-6));
-                for (std::size_t i = 0; i < left.size(); ++i)
-                    if (share.pattern.counts[i] > 0) times = std::min(times, left[i] / share.pattern.counts[i]);
-                if (times < 1) continue;
-                take(plan, left, share.pattern.counts, times);
-                down = true;
+    void dive_from(const Possible& possible, int dives) {
+        for (int number = 0; number < dives && !best_.proven() && possible.bound < best_.cost; ++number)
+            keep(dive(cutting_, totals_, relaxation_, possible.outlook, best_.cost - 1, number));
+    }
+
+    /// Looks for a plan a little over the bound, then for one a little further over it, until there is one or none.
+    void choose(const RelaxedPlan& relaxed) {
+        std::int64_t work = work_of_choice;
+        for (double over = relaxed.bound / 400; !best_.proven(); over *= 2) {
+            const Whole dearest =
+                std::min(best_.cost - 1, std::max(best_.bound, static_cast<Whole>(relaxed.bound + over)));
+            Choice choice = choose_patterns(cutting_, relaxed, totals_, relaxation_.pricing(), dearest, work);
+            const bool found = choice.plan.has_value();
+            keep(std::move(choice.plan));
+            if (!choice.complete) return;
+            best_.bound = found ? best_.cost : std::min(best_.cost, totals_.next(static_cast<double>(dearest + 1)));
+        }
+    }
+
+    /// Makes the number of bars of each kind whole, the plans of the least bound first, and dives from there. Once a
+    /// dive from whole numbers does not come to their cost, the bound stays.
+    void count_bars(const Possible& all) {
+        std::vector<Possible> open{all};
+        bool bound_rises = true;
+        const std::int64_t until = relaxation_.work() + work_of_counts;
+        for (int n = 1; n <= most_counts && !best_.proven() && relaxation_.work() < until; ++n) {
+            const auto least =
+                std::min_element(open.begin(), open.end(), [](auto& a, auto& b) { return a.bound < b.bound; });
+            const Whole bound = least == open.end() ? best_.cost : std::min(least->bound, best_.cost);
+            if (bound_rises) best_.bound = std::max(best_.bound, bound);
+            if (bound == best_.cost) return;
+            const Possible possible = std::move(*least);
+            open.erase(least);
+            const std::vector<double> bars = bars_of(possible.outlook.relaxed);
+            const std::size_t between = furthest_from_whole(bars);
+            if (between < bars.size()) {
+                split(possible, between, static_cast<int>(std::floor(bars[between])), open);
+                if (n % counts_between_dives == 0) dive_from(possible, 1);
+                continue;
             }
-            if (!down || turn == second) take_one(plan, left, relaxed, turn == second);
-            if (plan.cost >= best_.cost) return;
-            if (!any(left)) break;
-            relaxed = relaxed_plan(cutting_, left, known_, table_);
-            for (const ShareOfPattern& share : relaxed.patterns)
-                if (known_.size() < 400) known_.push_back(share.pattern);
-            if (static_cast<double>(plan.cost) + relaxed.bound * (1 - 1e-9) > static_cast<double>(best_.cost) - 0.5)
-                return;
+            dive_from(possible, dives_at_whole_counts);
+            bound_rises = false;
+            split_around(possible, bars, open);
         }
-        plan.bound = best_.bound;
-        if (plan.cost < best_.cost) best_ = std::move(plan);
     }
 
-    void take_one(CuttingPlan& plan, std::vector<int>& left, const RelaxedPlan& relaxed, bool second) const {
-        std::vector<std::pair<double, std::size_t>> order;
-        for (std::size_t p = 0; p < relaxed.patterns.size(); ++p) {
-            const std::vector<int>& counts = relaxed.patterns[p].pattern.counts;
-            bool goes = true;
-            for (std::size_t i = 0; i < left.size(); ++i) goes = goes && counts[i] <= left[i];
-            if (goes) order.emplace_back(-relaxed.patterns[p].times, p);
-        }
-        if (order.empty()) return;
-        std::sort(order.begin(), order.end());
-        const std::size_t chosen = order[second && order.size() > 1 ? 1 : 0].second;
-        take(plan, left, relaxed.patterns[chosen].pattern.counts, 1);
+    std::vector<double> bars_of(const RelaxedPlan& relaxed) const {
+        std::vector<double> bars(cutting_.bars.size(), 0);
+        for (const ShareOfPattern& share : relaxed.patterns)
+            bars[static_cast<std::size_t>(share.pattern.bar)] += share.times;
+        return bars;
     }
 
-    /// Bar by bar, each with one of the largest pieces left: every pattern to which nothing can be added, in every bar.
-    void search_all(const RelaxedPlan& relaxed, const std::vector<int>& all) {
-        worth_ = relaxed.worth;
-        order_.resize(cutting_.pieces.size());
-        std::iota(order_.begin(), order_.end(), 0);
-        std::stable_sort(order_.begin(), order_.end(), [&](int a, int b) {
-            return cutting_.pieces[static_cast<std::size_t>(a)].size >
-                   cutting_.pieces[static_cast<std::size_t>(b)].size;
-        });
-        steps_ = 200000;
-        const Whole bound = best_.bound;
-        CuttingPlan plan;
-        next_bar(plan, all);
-        best_.bound = steps_ > 0 ? best_.cost : bound;
-    }
-
-    void next_bar(CuttingPlan& plan, const std::vector<int>& left) {
-        if (best_.proven() || --steps_ <= 0) return;
-        if (!any(left)) {
-            if (plan.cost < best_.cost) {
-                const Whole bound = best_.bound;
-                best_ = plan;
-                best_.bound = bound;
+    static std::size_t furthest_from_whole(const std::vector<double>& bars) {
+        std::size_t furthest = bars.size();
+        double most = 1e-6;
+        for (std::size_t b = 0; b < bars.size(); ++b)
+            if (const double off = std::fabs(bars[b] - std::round(bars[b])); off > most) {
+                most = off;
+                furthest = b;
             }
-            return;
-        }
-        double least = 0;
-        for (std::size_t i = 0; i < left.size(); ++i) least += left[i] * worth_[i];
-        if (plan.cost + totals_.next(least * (1 - 1e-9)) >= best_.cost) return;
-        const std::size_t first = static_cast<std::size_t>(
-            *std::find_if(order_.begin(), order_.end(), [&](int i) { return left[static_cast<std::size_t>(i)] > 0; }));
-        for (std::size_t bar = 0; bar < cutting_.bars.size(); ++bar) {
-            std::vector<int> counts(left.size(), 0);
-            counts[first] = 1;
-            if (needed(cutting_, counts) <= cutting_.bars[bar].room) fill(plan, left, bar, counts, 0);
+        return furthest;
+    }
+
+    /// At most so many bars of a kind, or more.
+    void split(const Possible& possible, std::size_t bar, int most, std::vector<Possible>& open) {
+        const BarLimits& limits = possible.outlook.asked.limits;
+        add(possible, bar, limits.least[bar], most, open);
+        add(possible, bar, most + 1, limits.most[bar], open);
+    }
+
+    /// All but these numbers themselves.
+    void split_around(Possible possible, const std::vector<double>& bars, std::vector<Possible>& open) {
+        BarLimits& limits = possible.outlook.asked.limits;
+        for (std::size_t b = 0; b < bars.size(); ++b) {
+            const int here = static_cast<int>(std::lround(bars[b]));
+            add(possible, b, limits.least[b], here - 1, open);
+            add(possible, b, here + 1, limits.most[b], open);
+            limits.least[b] = limits.most[b] = here;
         }
     }
 
-    void fill(CuttingPlan& plan, const std::vector<int>& left, std::size_t bar, std::vector<int>& counts,
-              std::size_t at) {
-        if (best_.proven() || --steps_ <= 0) return;
-        const Whole room = cutting_.bars[bar].room;
-        if (at == order_.size()) {
-            for (std::size_t i = 0; i < counts.size(); ++i) {
-                if (counts[i] == left[i]) continue;
-                ++counts[i];
-                const bool goes = needed(cutting_, counts) <= room;
-                --counts[i];
-                if (goes) return;
-            }
-            std::vector<int> rest = left;
-            for (std::size_t i = 0; i < rest.size(); ++i) rest[i] -= counts[i];
-            plan.bars.push_back({{static_cast<int>(bar), counts}, 1});
-            plan.cost += cutting_.bars[bar].cost;
-            next_bar(plan, rest);
-            plan.cost -= cutting_.bars[bar].cost;
-            plan.bars.pop_back();
-            return;
-        }
-        const auto piece = static_cast<std::size_t>(order_[at]);
-        const int before = counts[piece];
-        while (counts[piece] < left[piece]) {
-            ++counts[piece];
-            if (needed(cutting_, counts) <= room) continue;
-            --counts[piece];
-            break;
-        }
-        for (; counts[piece] >= before; --counts[piece]) fill(plan, left, bar, counts, at + 1);
-        counts[piece] = before;
+    void add(const Possible& of, std::size_t bar, int least, int most, std::vector<Possible>& open) {
+        if (least > most) return;
+        Possible possible;
+        ToRelax& asked = possible.outlook.asked = of.outlook.asked;
+        asked.limits.least[bar] = least;
+        asked.limits.most[bar] = most;
+        asked.dearest = best_.cost - 1;
+        relaxation_.restore(of.outlook.state);
+        relax(possible);
+        if (possible.bound < best_.cost) open.push_back(std::move(possible));
     }
 
     /// Equal bars together, in the order in which they were found.
@@ -177,11 +172,7 @@ class Planning {
     const Cutting& cutting_;
     CuttingPlan best_;
     Totals totals_;
-    PricingTable table_;
-    std::vector<Pattern> known_;
-    std::vector<int> order_;
-    std::vector<double> worth_;
-    int steps_ = 0;
+    Relaxation relaxation_;
 };
 
 }  // namespace

@@ -2,178 +2,110 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace rakewright {
 namespace {
 
-/// The revised simplex method with the inverse of its basis written out: as many rows as there are kinds of pieces
-/// left. A column without a pattern gives back one piece too many.
-class Simplex {
- public:
-    Simplex(const Cutting& cutting, const std::vector<int>& left, PricingTable& table)
-        : cutting_(cutting), left_(left), table_(table) {
-        for (std::size_t i = 0; i < left.size(); ++i)
-            if (left[i] > 0) rows_.push_back(i);
-        for (const BarKind& bar : cutting.bars) scale_ = std::max(scale_, static_cast<double>(bar.cost));
-        start();
-    }
+constexpr double no_end = std::numeric_limits<double>::infinity();
+/// What a piece out of nothing costs, in bars: so much that none is taken where bars will do.
+constexpr double out_of_nothing = 50;
 
-    RelaxedPlan solve(const std::vector<Pattern>& known) {
-        while (enter_known(known)) {
-        }
-        std::vector<double> over;
-        for (const BarKind& bar : cutting_.bars) over.push_back(cost(bar) * (1 + 1e-9));
-        std::vector<BestPattern> best;
-        for (int round = 0; round < 2000; ++round) {
-            if (enter_spare()) continue;
-            best = best_patterns(cutting_, left_, worth_of_pieces(), over, table_);
-            std::size_t chosen = best.size();
-            double gain = 1e-9;
-            for (std::size_t b = 0; b < best.size(); ++b)
-                if (!best[b].counts.empty() && best[b].worth - cost(cutting_.bars[b]) > gain) {
-                    gain = best[b].worth - cost(cutting_.bars[b]);
-                    chosen = b;
-                }
-            if (chosen == best.size()) break;
-            enter({static_cast<int>(chosen), best[chosen].counts}, false, 0);
-        }
-        return plan(best);
-    }
-
- private:
-    double cost(const BarKind& bar) const { return static_cast<double>(bar.cost) / scale_; }
-
-    struct Column {
-        Pattern pattern;
-        bool spare = false;
-        std::size_t row = 0;
-    };
-
-    double entry(const Column& column, std::size_t row) const {
-        if (column.spare) return row == column.row ? -1 : 0;
-        return column.pattern.counts[rows_[row]];
-    }
-
-    double cost(const Column& column) const {
-        return column.spare ? 0 : cost(cutting_.bars[static_cast<std::size_t>(column.pattern.bar)]);
-    }
-
-    /// One pattern for each piece, of that piece alone.
-    void start() {
-        const std::size_t m = rows_.size();
-        inverse_.assign(m * m, 0);
-        for (std::size_t r = 0; r < m; ++r) {
-            std::vector<int> counts(left_.size(), 0);
-            counts[rows_[r]] = 1;
-            const int bar = cheapest_bar(cutting_, needed(cutting_, counts));
-            basis_.push_back({{bar, counts}, false, 0});
-            inverse_[r * m + r] = 1;
-            level_.push_back(left_[rows_[r]]);
-        }
-        price();
-    }
-
-    void price() {
-        const std::size_t m = rows_.size();
-        worth_.assign(m, 0);
-        for (std::size_t b = 0; b < m; ++b)
-            if (const double c = cost(basis_[b]); c != 0)
-                for (std::size_t r = 0; r < m; ++r) worth_[r] += c * inverse_[b * m + r];
-    }
-
-    std::vector<double> worth_of_pieces() const {
-        std::vector<double> worth(left_.size(), 0);
-        for (std::size_t r = 0; r < rows_.size(); ++r) worth[rows_[r]] = std::max(worth_[r], 0.0);
-        return worth;
-    }
-
-    bool enter_spare() {
-        for (std::size_t r = 0; r < rows_.size(); ++r)
-            if (worth_[r] < -1e-9) {
-                enter({}, true, r);
-                return true;
-            }
-        return false;
-    }
-
-    bool enter_known(const std::vector<Pattern>& known) {
-        if (++known_rounds_ > 300) return false;
-        double gain = 1e-9;
-        const Pattern* chosen = nullptr;
-        for (const Pattern& pattern : known) {
-            double worth = 0;
-            for (std::size_t r = 0; r < rows_.size(); ++r) worth += worth_[r] * pattern.counts[rows_[r]];
-            worth -= cost(cutting_.bars[static_cast<std::size_t>(pattern.bar)]);
-            const bool goes = std::equal(pattern.counts.begin(), pattern.counts.end(), left_.begin(),
-                                         [](int count, int left) { return count <= left; });
-            if (worth > gain && goes) {
-                gain = worth;
-                chosen = &pattern;
-            }
-        }
-        if (chosen) enter(*chosen, false, 0);
-        return chosen != nullptr;
-    }
-
-    void enter(const Pattern& pattern, bool spare, std::size_t row) {
-        const std::size_t m = rows_.size();
-        const Column column{pattern, spare, row};
-        std::vector<double> change(m, 0);
-        for (std::size_t r = 0; r < m; ++r)
-            if (const double a = entry(column, r); a != 0)
-                for (std::size_t b = 0; b < m; ++b) change[b] += inverse_[b * m + r] * a;
-        std::size_t leaves = m;
-        double step = 0;
-        for (std::size_t b = 0; b < m; ++b) {
-            if (change[b] <= 1e-9) continue;
-            const double ratio = level_[b] / change[b];
-            if (leaves == m || ratio < step - 1e-12 || (ratio < step + 1e-12 && change[b] > change[leaves])) {
-                leaves = b;
-                step = ratio;
-            }
-        }
-        if (leaves == m) return;
-        for (std::size_t b = 0; b < m; ++b)
-            if (b != leaves) level_[b] = std::max(0.0, level_[b] - step * change[b]);
-        level_[leaves] = step;
-        for (std::size_t r = 0; r < m; ++r) inverse_[leaves * m + r] /= change[leaves];
-        for (std::size_t b = 0; b < m; ++b)
-            if (b != leaves && change[b] != 0)
-                for (std::size_t r = 0; r < m; ++r) inverse_[b * m + r] -= change[b] * inverse_[leaves * m + r];
-        basis_[leaves] = column;
-        price();
-    }
-
-    /// Every pattern's worth is pressed under its bar's cost (Farley 1990): so the bound holds however far the columns
-    /// were driven.
-    RelaxedPlan plan(const std::vector<BestPattern>& best) const {
-        RelaxedPlan plan;
-        plan.worth = worth_of_pieces();
-        double press = 1;
-        for (std::size_t b = 0; b < best.size(); ++b)
-            press = std::min(press, cost(cutting_.bars[b]) / std::max(best[b].most, 1e-12));
-        for (double& worth : plan.worth) worth *= press * scale_;
-        for (std::size_t i = 0; i < left_.size(); ++i) plan.bound += left_[i] * plan.worth[i];
-        for (std::size_t b = 0; b < basis_.size(); ++b)
-            if (!basis_[b].spare && level_[b] > 1e-9) plan.patterns.push_back({basis_[b].pattern, level_[b]});
-        return plan;
-    }
-
-    const Cutting& cutting_;
-    const std::vector<int>& left_;
-    PricingTable& table_;
-    std::vector<std::size_t> rows_;
-    double scale_ = 1;
-    int known_rounds_ = 0;
-    std::vector<Column> basis_;
-    std::vector<double> inverse_, level_, worth_;
-};
+bool goes(const std::vector<int>& counts, const std::vector<int>& left) {
+    return std::equal(counts.begin(), counts.end(), left.begin(), [](int count, int most) { return count <= most; });
+}
 
 }  // namespace
 
-RelaxedPlan relaxed_plan(const Cutting& cutting, const std::vector<int>& left, const std::vector<Pattern>& known,
-                         PricingTable& table) {
-    return Simplex(cutting, left, table).solve(known);
+Relaxation::Relaxation(const Cutting& cutting) : cutting_(cutting), pricing_(cutting) {
+    std::vector<double> least;
+    for (const PieceKind& piece : cutting.pieces) least.push_back(piece.demand);
+    for (const BarKind& bar : cutting.bars) scale_ = std::max(scale_, static_cast<double>(bar.cost));
+    least.resize(least.size() + cutting.bars.size(), 0);
+    program_ = LinearProgram(std::move(least));
+    // Whatever is left and however few bars there may be, there is something to begin with.
+    const std::vector<int> none(cutting.pieces.size(), 0);
+    for (std::size_t b = 0; b < cutting.bars.size(); ++b) know({static_cast<int>(b), none});
+    for (std::size_t i = 0; i < cutting.pieces.size(); ++i) {
+        std::vector<int> counts = none;
+        counts[i] = 1;
+        know({-1, counts});
+        if (cutting.pieces[i].demand > 0) know({cheapest_bar(cutting, needed(cutting, counts)), counts});
+    }
+}
+
+void Relaxation::know(const Pattern& pattern) {
+    std::vector<int> entries = pattern.counts;
+    entries.resize(entries.size() + cutting_.bars.size(), 0);
+    const auto bar = static_cast<std::size_t>(std::max(pattern.bar, 0));
+    if (pattern.bar >= 0) entries[pattern.counts.size() + bar] = 1;
+    program_.add_column(pattern.bar < 0 ? out_of_nothing : cost(bar), entries);
+    patterns_.push_back(pattern);
+}
+
+void Relaxation::ask(const ToRelax& asked) {
+    const std::size_t pieces = asked.left.size();
+    for (std::size_t i = 0; i < pieces; ++i) program_.bound_row(i, asked.left[i], no_end);
+    for (std::size_t b = 0; b < cutting_.bars.size(); ++b)
+        program_.bound_row(pieces + b, asked.limits.least[b],
+                           asked.limits.most[b] == any_number ? no_end : asked.limits.most[b]);
+    for (std::size_t p = 0; p < patterns_.size(); ++p)
+        if (!goes(patterns_[p].counts, asked.left)) program_.ban(p);
+}
+
+/// Adds what gains, and says whether anything does. The bound holds however far the columns were driven: where bars are
+/// not limited every pattern's worth is pressed under its bar's cost (Farley 1990), and else each bar that a plan worth
+/// its while can have is taken to gain what the best does (Lasdon 1970).
+bool Relaxation::look_for_patterns(const ToRelax& asked, RelaxedPlan& plan, bool fine) {
+    const std::size_t pieces = asked.left.size();
+    std::vector<double> worth(program_.worth().begin(), program_.worth().begin() + static_cast<std::ptrdiff_t>(pieces));
+    for (double& one : worth) one = std::max(one, 0.0);
+    pricing_.value(asked.left, worth, fine);
+    double of_pieces = 0, press = 1, of_bars = 0;
+    for (std::size_t i = 0; i < pieces; ++i) of_pieces += asked.left[i] * worth[i];
+    bool gains = false, limited = false;
+    for (std::size_t b = 0; b < cutting_.bars.size(); ++b) {
+        const double of_bar = program_.worth()[pieces + b], over = cost(b) - of_bar;
+        const BestPattern best = pricing_.best(b, over + 1e-9, fine ? 400000 : 20000);
+        press = std::min(press, cost(b) / std::max(best.most, 1e-12));
+        const int least = asked.limits.least[b], most = asked.limits.most[b];
+        limited = limited || least > 0 || most < any_number;
+        const Whole left_to_spend = std::max<Whole>(0, asked.dearest - asked.spent);
+        const auto payable = static_cast<double>(std::min<Whole>(most, left_to_spend / cutting_.bars[b].cost + 1));
+        of_bars += of_bar * (of_bar > 0 ? least : of_bar < 0 ? payable : 0) - payable * std::max(0.0, best.most - over);
+        if (best.counts.empty()) continue;
+        gains = true;
+        know({static_cast<int>(b), best.counts});
+    }
+    const double bound = (limited ? of_pieces + of_bars : of_pieces * press) * scale_;
+    if (bound > plan.bound) {
+        plan.bound = bound;
+        for (double& one : worth) one *= press * scale_;
+        plan.worth = std::move(worth);
+    }
+    return gains;
+}
+
+RelaxedPlan Relaxation::plan(const ToRelax& asked, const Totals& totals) {
+    ask(asked);
+    RelaxedPlan plan;
+    plan.worth.assign(asked.left.size(), 0);
+    constexpr int most_rounds = 2000;
+    const auto paid = static_cast<double>(asked.spent);
+    bool fine = false;
+    for (int round = 0; round < most_rounds; ++round) {
+        if (program_.solve(no_end) != LinearProgram::Outcome::solved) break;
+        plan.cost = program_.cost() * scale_;
+        const bool gains = look_for_patterns(asked, plan, fine);
+        const Whole least = totals.next(paid + plan.bound);
+        if (least > asked.dearest || least >= totals.next(paid + plan.cost)) break;
+        if (!gains && fine) break;
+        fine = !gains;
+    }
+    const std::vector<double> levels = program_.levels();
+    for (std::size_t p = 0; p < levels.size(); ++p)
+        if (levels[p] > 1e-9 && patterns_[p].bar >= 0) plan.patterns.push_back({patterns_[p], levels[p]});
+    return plan;
 }
 
 }  // namespace rakewright

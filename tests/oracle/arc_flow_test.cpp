@@ -19,9 +19,8 @@ TEST_CASE("a plan that can be counted by hand is found by the flow", "[oracle][s
     CHECK_THAT(arc_flow(cutting, 10).cost, within(44, 1e-6));
 }
 
-TEST_CASE("small plans are least where they are proven, and seldom dearer", "[oracle][stock]") {
+TEST_CASE("small plans are least, and proven to be", "[oracle][stock]") {
     Random random("plans and flows");
-    int dearer = 0, proven = 0;
     for (int i = 0; i < 60; ++i) {
         const Whole kerf = random.whole(0, 2);
         Cutting cutting{{}, {{0, 0, kerf}}, {}};
@@ -38,16 +37,10 @@ TEST_CASE("small plans are least where they are proven, and seldom dearer", "[or
         const ArcFlow flow = arc_flow(cutting, 60);
         INFO("cutting " << i);
         REQUIRE(flow.proven);
-        const auto cost = static_cast<double>(plan.cost), bound = static_cast<double>(plan.bound);
-        CHECK(bound <= flow.cost + 1e-6);
-        CHECK(cost >= flow.cost - 1e-6);
-        if (plan.proven()) CHECK_THAT(cost, within(flow.cost, 1e-6));
-        proven += plan.proven() ? 1 : 0;
-        dearer += cost > flow.cost + 1e-6 ? 1 : 0;
+        CHECK(plan.proven());
+        CHECK_THAT(static_cast<double>(plan.cost), within(flow.cost, 1e-6));
     }
-    // Of 800 such cuttings, tried once, 49 were not proven and 13 not least.
-    CHECK(proven >= 50);
-    CHECK(dearer <= 3);
+    // Of 800 such cuttings, tried once, all were proven and least.
 }
 
 }  // namespace rakewright::tests
