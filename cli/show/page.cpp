@@ -77,6 +77,8 @@ std::vector<PrintedColumn> printed_columns(const Table& table) {
 
 Cell Cells::length(double value) const { return {words_of_length(value, tape_), exact(value)}; }
 
+Cell Cells::size(double value) const { return {words_of_size(value, tape_), exact(value)}; }
+
 Cell Cells::fitting(double value, double room) const {
     const long long mark = fitting_mark(value, room, tape_);
     const Side side = side_of_mark(value, mark, tape_);
@@ -138,6 +140,24 @@ std::string wrapped(const std::string& text, std::size_t width, const std::strin
         begin = end + 1;
     }
     return out + line + '\n';
+}
+
+bool is_printed(const Table& table, std::string_view heading) {
+    const std::vector<PrintedColumn> printed = printed_columns(table);
+    return std::any_of(printed.begin(), printed.end(),
+                       [&](const PrintedColumn& column) { return table.columns[column.index].heading == heading; });
+}
+
+std::string legend(const Table& table, const std::vector<Explained>& sentences) {
+    std::string text;
+    for (const Explained& explained : sentences) {
+        const auto& headings = explained.headings;
+        if (!headings.empty() && std::none_of(headings.begin(), headings.end(),
+                                              [&](std::string_view heading) { return is_printed(table, heading); }))
+            continue;
+        text += (text.empty() ? "" : " ") + explained.sentence;
+    }
+    return text;
 }
 
 std::string as_text(const Table& table, bool bold) {

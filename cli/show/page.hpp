@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "../../solver/job.hpp"
@@ -55,6 +56,8 @@ class Cells {
     Cell count(int number) const { return word(std::to_string(number)); }
     Cell length(double value) const;
     Cell length(const std::optional<double>& value) const { return value ? length(*value) : Cell{"-", ""}; }
+    /// A size that the job states, as it was given.
+    Cell size(double value) const;
     /// A length that must not be rounded up past the room that is left; `+` or `-` behind it where the exact one is
     /// more than a quarter of a division over or under.
     Cell fitting(double value, double room) const;
@@ -75,6 +78,17 @@ std::string rounded(double value, int decimals);
 
 /// The shortest decimal that reads back as the same double.
 std::string exact(double value);
+
+/// Whether a column with this heading is printed.
+bool is_printed(const Table& table, std::string_view heading);
+
+/// What explains a table's columns, sentence by sentence: each is said where one of its headings is printed, or always
+/// where it has none.
+struct Explained {
+    std::vector<std::string_view> headings;
+    std::string sentence;
+};
+std::string legend(const Table& table, const std::vector<Explained>& sentences);
 
 /// A table as lines of text, at most 80 characters wide where its entries allow; titles in bold if wanted.
 std::string as_text(const Table& table, bool bold);
