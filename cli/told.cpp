@@ -1,6 +1,9 @@
 #include "told.hpp"
 
+#include <algorithm>
 #include <cmath>
+
+#include "../solver/fixing_sheet.hpp"
 
 namespace rakewright {
 namespace {
@@ -12,7 +15,7 @@ class Telling {
     Told told() const {
         switch (finding_.trouble) {
             case Trouble::slope_not_longer:
-                return {"the step's slope of " + length(0) + " is not longer than its other side, " + length(1),
+                return {"the step's slope of " + against(0, 1) + " is not longer than its other side, " + against(1, 0),
                         "`nosing_to_nosing` is along the nosing line, longer than both rise and run"};
             case Trouble::no_run_left:
                 return {"a tread of " + length(0) + " leaves no run: the next nosing stands out " + length(1),
@@ -63,8 +66,8 @@ class Telling {
                 return {"the clear distance was taken twice, and both posts have a place",
                         "one `clear`, half-way up the pickets, and the posts' `lean`"};
             case Trouble::trim_not_thicker:
-                return {"the boards round the post's foot, " + length(0) + " by " + length(2) +
-                            ", are not thicker than the post, " + length(1) + " by " + length(3),
+                return {"the boards round the post's foot, " + size(0) + " by " + size(2) +
+                            ", are not thicker than the post, " + size(1) + " by " + size(3),
                         "the size of `base_trim` is over all"};
             case Trouble::two_sizes_of_round:
                 return {"a round post is as thick one way as the other", "its diameter, once"};
@@ -87,7 +90,7 @@ class Telling {
             case Trouble::auto_at_joint:
                 return {"a lower gap left to the rules cannot be matched at a joint", "the gap as a length"};
             case Trouble::joint_folds_back:
-                return {"at the " + end() + " end the other section's rail runs back along this one",
+                return {"at " + where() + " the other section's rail runs back along this one",
                         "check where the sections' other ends stand"};
             case Trouble::taper_between_nothing:
                 return {"both sizes of the post are taken " + length(0) + " up it", "two heights, some way apart"};
@@ -95,8 +98,7 @@ class Telling {
                 return {"the post would taper to nothing " + length(0) + " above what it stands on",
                         "check the two sizes and where they were taken"};
             case Trouble::rail_misses_post:
-                return {"the rail's line passes the post at its " + end() + " end by: it runs " + length(0) +
-                            " beside the post's centre",
+                return {"the rail's line passes " + where() + " by: it runs " + length(0) + " beside the post's centre",
                         "a smaller `offset`, square to the rail"};
             case Trouble::clear_missing:
                 return {"the section does not say how long it is",
@@ -153,25 +155,25 @@ class Telling {
                 return {"more than " + whole(0) + " pickets would be needed",
                         "a larger `max_gap` or a shorter section"};
             case Trouble::picket_through_rail:
-                return {"a plough of " + length(0) + " goes through a member " + length(1) + " deep",
+                return {"a plough of " + size(0) + " goes through a member " + size(1) + " deep",
                         "a plough less deep than its member"};
             case Trouble::picket_past_nosing:
                 return {"with " + whole(0) + " on each tread the last picket on tread " + whole(1) + " would reach " +
                             length(2) + " past the next nosing",
                         "fewer on each tread, or `fewest`"};
             case Trouble::no_count_per_tread:
-                return {"no number of pickets on each tread keeps the gaps to " + length(0),
+                return {"no number of pickets on each tread keeps the gaps to " + size(0),
                         "thinner pickets, or a larger `max_gap`"};
             case Trouble::hole_beyond_leg:
-                return {"a hole at " + length(0) + " is not on a leg of " + length(1),
+                return {"a hole at " + size(0) + " is not on a leg of " + size(1),
                         "both are measured from the inside of the bend"};
             case Trouble::bend_past_leg:
-                return {"the bend would reach " + length(0) + " from its inside at the " + end() +
-                            " end, and a leg is only " + length(1) + " long",
+                return {"the bend would reach " + against(0, 1) + " from its inside at " + where() +
+                            ", and a leg is only " + size(1) + " long",
                         "a smaller `inside_radius`, or a longer leg"};
             case Trouble::bend_past_hole:
-                return {"the bend would reach " + length(0) + " from its inside at the " + end() +
-                            " end, and take in the hole at " + length(1),
+                return {"the bend would reach " + against(0, 1) + " from its inside at " + where() +
+                            ", and take in the hole at " + size(1),
                         "a smaller `inside_radius`, or a hole farther from the bend"};
             case Trouble::found_nosing_beyond:
                 return {"there is no number " + whole(0) + ": the stair has " + whole(1) + " risers",
@@ -199,13 +201,13 @@ class Telling {
                 return {"prices and lengths do not match: " + whole(0) + " and " + whole(1),
                         "a price for each of `lengths`, in their order"};
             case Trouble::bar_trimmed_away:
-                return {"a trim of " + length(0) + " at each end leaves nothing of a bar of " + length(1),
+                return {"a trim of " + size(0) + " at each end leaves nothing of a bar of " + size(1),
                         "a smaller `trim`: it is what is squared off at each end"};
             case Trouble::longer_than_stock:
-                return {"a piece of " + length(0) +
+                return {"a piece of " + against(0, 1) +
                             " from tip to tip does not come out of this stock: its longest bar "
                             "gives " +
-                            length(1) + (finding_.numbers[2] > 0 ? " between its trims" : ""),
+                            against(1, 0) + (finding_.numbers[2] > 0 ? " between its trims" : ""),
                         "a longer bar among the stock's `lengths`, or a shorter piece"};
             case Trouble::too_many_to_cut:
                 return {"more than " + whole(1) + " pieces would be cut from this stock",
@@ -220,8 +222,8 @@ class Telling {
                             (finding_.numbers[2] == 1 ? " piece" : " pieces") + ": no `stock` has that section",
                         {}};
             case Trouble::no_lower_gap:
-                return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + length(0) +
-                            " where the rail touches the nosings, and it must stay below " + length(1),
+                return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + against(0, 1) +
+                            " where the rail touches the nosings, and it must stay below " + size(1),
                         "a lower gap of your own, or other rules"};
             case Trouble::turned_key_on_square:
                 return {"this key is for turned pickets, and these are square",
@@ -233,16 +235,16 @@ class Telling {
                     "`length`, `blocks` and `turning` of the picket as bought, or `shape: square`"};
             }
             case Trouble::blocks_fill_length:
-                return {"a length of " + length(0) + " leaves nothing to turn between blocks of together " + length(1),
+                return {"a length of " + size(0) + " leaves nothing to turn between blocks of together " + size(1),
                         "the length as bought, both blocks included"};
             case Trouble::turning_not_rising:
-                return {"a turning at " + length(0) + " does not stand over the one before, at " + length(1),
+                return {"a turning at " + size(0) + " does not stand over the one before, at " + size(1),
                         "from the top of the lower block upward"};
             case Trouble::turning_beyond_blocks:
-                return {"a turning at " + length(0) + " stands beyond the " + length(1) + " between the blocks",
+                return {"a turning at " + size(0) + " stands beyond the " + size(1) + " between the blocks",
                         "`at` is from the top of the lower block"};
             case Trouble::turning_too_thick:
-                return {"a diameter of " + length(0) + " does not come out of a picket " + length(1) + " wide",
+                return {"a diameter of " + size(0) + " does not come out of a picket " + size(1) + " wide",
                         "a diameter no more than `width`"};
             case Trouble::turning_height_unknown:
                 return {
@@ -250,12 +252,12 @@ class Telling {
                     "not known",
                     "give `upper_block`, or posts that both have a place (`stair` and `at`)"};
             case Trouble::picket_too_short:
-                return {"picket " + whole(2) + " must come out of a stick of " + length(1) + ", and one of " +
-                            length(0) + " is bought",
+                return {"picket " + whole(2) + " must come out of a stick of " + against(1, 0) + ", and one of " +
+                            size(0) + " is bought",
                         "a longer picket, or a lower rail"};
             case Trouble::block_too_short:
-                return {"picket " + whole(3) + " needs " + length(2) + " of the " + group() + " block, and " +
-                            length(1) + " is bought",
+                return {"picket " + whole(3) + " needs " + against(2, 1) + " of the " + group() + " block, and " +
+                            size(1) + " is bought",
                         "a longer block, or another `upper_block`"};
             case Trouble::too_little_block:
                 return {"the " + group() + " block of picket " + whole(3) + " would be trimmed " + short_by() +
@@ -263,8 +265,8 @@ class Telling {
                             (finding_.numbers[2] > 0 ? ": " + length(2) + " must be left" : std::string()),
                         "another `upper_block`, `least_block` or picket"};
             case Trouble::no_count_for_sphere:
-                return {"no number of pickets stops a ball of " + length(0) +
-                            (finding_.numbers[1] > 0 ? ": at best one of " + length(1) + " passes" : std::string()),
+                return {"no number of pickets stops a ball of " + size(0) +
+                            (finding_.numbers[1] > 0 ? ": at best one of " + against(1, 0) + " passes" : std::string()),
                         "pickets with thicker turnings, or a larger `max_sphere`"};
             case Trouble::girth_of_square:
                 return {"a girth is taped round a post that is not round", "`shape: round`, or the post's `size`"};
@@ -273,12 +275,12 @@ class Telling {
             case Trouble::turn_of_round:
                 return {"a round post is the same however it is turned", "leave `turn` out, or `shape: square`"};
             case Trouble::round_post_missed:
-                return {"at the " + end() + " end a side of the rail runs " + length(0) +
-                            " off the round post's axis, and its surface is only " + length(1) +
+                return {"at " + where() + " a side of the rail runs " + against(0, 1) +
+                            " off the round post's axis, and its surface is only " + against(1, 0) +
                             " off it: no cope can reach it",
                         "a narrower member, a thicker post, or one that leans less across the rail"};
             case Trouble::pitch_within_picket:
-                return {"a pitch of " + length(0) + " level leaves no gap between pickets " + length(1) + " wide",
+                return {"a pitch of " + against(0, 1) + " level leaves no gap between pickets " + size(1) + " wide",
                         "a longer pitch, centre to centre"};
             case Trouble::pitch_on_treads:
                 return {"the pickets of this section stand on treads and follow them: a fixed pitch has no place",
@@ -290,10 +292,10 @@ class Telling {
             case Trouble::weld_gap_too_wide:
                 return {"a weld gap of " + length(0) + " leaves nothing of a picket", "a smaller `weld_gap`"};
             case Trouble::block_over_limit:
-                return {"a block of " + length(0) + " is wider than a gap may be, " + length(1),
+                return {"a block of " + size(0) + " is wider than a gap may be, " + size(1),
                         "a shorter block, or a section with a larger limit"};
             case Trouble::block_does_not_fit:
-                return {"section " + section_name() + " has no layout with a block of " + length(0) +
+                return {"section " + section_name() + " has no layout with a block of " + size(0) +
                             ": what is left at the posts would be wider than its limit, or under " + length(1),
                         "another block, `by: block` to look for one, or another `least_end_gap` or `centre`"};
             case Trouble::no_block:
@@ -307,18 +309,19 @@ class Telling {
             case Trouble::too_many_feet:
                 return {"more than " + whole(0) + " feet would stand under one rail", "feet farther apart"};
             case Trouble::no_place_to_splice:
-                return {"a member of " + length(1) +
-                            " cannot be spliced at its pickets out of sticks of no more than " + length(0),
+                return {"a member of " + against(1, 0) +
+                            " cannot be spliced at its pickets out of sticks of no more than " + size(0),
                         "a longer stick"};
             case Trouble::pitch_gap_too_wide:
-                return {"the fixed pitch leaves gaps of " + fine(0) + ", over the widest allowed, " + fine(1), {}};
+                return {"the fixed pitch leaves gaps of " + against(0, 1) + ", over the widest allowed, " + size(1),
+                        {}};
             case Trouble::pitch_end_too_wide:
-                return {"the fixed pitch leaves a gap of " + fine(0) + " at " + where() + ", " + fine(2) +
-                            " over the widest allowed, " + fine(1),
+                return {"the fixed pitch leaves a gap of " + against(0, 1) + " at " + where() + ", " +
+                            off_nothing(finding_.numbers[2]) + " over the widest allowed, " + size(1),
                         {}};
             case Trouble::pitch_ball_between:
-                return {"the fixed pitch lets a ball of " + length(0) + " through between pickets, and none of " +
-                            length(1) + " may pass",
+                return {"the fixed pitch lets a ball of " + against(0, 1) + " through between pickets, and none of " +
+                            size(1) + " may pass",
                         {}};
             case Trouble::centre_without_effect:
                 return {std::string("`centre` has no effect: ") +
@@ -326,6 +329,22 @@ class Telling {
                         {}};
             case Trouble::end_gap_without_effect:
                 return {"`least_end_gap` of the pickets has no effect: they have no fixed pitch", {}};
+            case Trouble::least_gap_without_effect:
+                return {finding_.numbers[0] == 0
+                            ? std::string("`least_gap` of the spacing has no effect: no gap is looked for")
+                            : "`least_gap` of the spacing leaves nothing to look for: no gap may be as wide as " +
+                                  size(1) + ", the widest " + size(2) + ", so each section has the fewest pickets",
+                        {}};
+            case Trouble::least_end_gap_without_block:
+                return {"`least_end_gap` of the spacing has no effect: it is not spaced with a block", {}};
+            case Trouble::nothing_from_stock:
+                return {"the stock of " + bare(0) + " x " + bare(1) + " has no effect: nothing is cut from it", {}};
+            case Trouble::fixing_without_post:
+                return {"post fixing " + fixing_here() + " has no effect: no post names it", {}};
+            case Trouble::length_under_tape:
+                return {"member " + member_name() + " is " + off_nothing(finding_.numbers[0]) +
+                            " long, which the tape does not show: check `clear`",
+                        {}};
             case Trouble::feet_without_lower: return {"`feet` has no effect: the build has no lower group", {}};
             case Trouble::feet_unplaced:
                 return {
@@ -338,11 +357,11 @@ class Telling {
                             "its low corner as it hangs, beside the welds; one without can burst in the bath",
                         {}};
             case Trouble::plate_under_hollow_post:
-                return {"the plate, " + length(0) + " by " + length(2) + ", is smaller than the hollow post on it, " +
-                            length(1) + " by " + length(3),
+                return {"the plate, " + size(0) + " by " + size(2) + ", is smaller than the hollow post on it, " +
+                            size(1) + " by " + size(3),
                         "a plate at least as large as the post that its rod holds down"};
             case Trouble::holes_off_plate:
-                return {"holes of " + length(1) + ", " + length(0) + " apart, are not within a plate of " + length(2),
+                return {"holes of " + size(1) + ", " + size(0) + " apart, are not within a plate of " + size(2),
                         "a larger plate, or holes nearer each other: `holes` is centre to centre"};
             case Trouble::wood_under_concrete:
                 return {"the thickness of wood is given, and the post is anchored in concrete",
@@ -355,9 +374,9 @@ class Telling {
                             (finding_.numbers[1] > 0 ? ", and its plate is " + length(1) + " thick" : std::string()),
                         "`reveal` counts up from the highest top of the rails that meet it"};
             case Trouble::little_wood_under:
-                return {"post fixing " + fixing_name() + " has " + length(0) +
+                return {"post fixing " + fixing_name() + " has " + size(0) +
                             " of wood under its bolts; to bolt through it is common practice to have at least " +
-                            length(1),
+                            size(1),
                         {}};
             case Trouble::holes_under_post:
                 return {"post " + post_here() + " covers a part of each hole of its base plate", {}};
@@ -373,18 +392,18 @@ class Telling {
             case Trouble::gap_at_post_too_wide: return {gap_at_post(), {}};
             case Trouble::ball_at_post:
                 return {
-                    "at " + post_or_joint() + " a ball of " + length(0) + " passes, and none of " + length(1) +
+                    "at " + post_or_joint() + " a ball of " + against(0, 1) + " passes, and none of " + size(1) +
                         " may: " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : "move") +
                         " the " + kind_of_end() + " nearer",
                     {}};
             case Trouble::ball_between:
-                return {whole(3) + " on each tread let a ball of " + length(0) + " through, and none of " + length(1) +
-                            " may pass" +
+                return {whole(3) + " on each tread let a ball of " + against(0, 1) + " through, and none of " +
+                            size(1) + " may pass" +
                             (finding_.numbers[2] > 0 ? "; " + whole(2) + " on each tread would do" : std::string()),
                         {}};
             case Trouble::gap_between_too_wide:
-                return {whole(3) + " on each tread leave gaps of " + length(0) + ", over the widest allowed, " +
-                            length(1) +
+                return {whole(3) + " on each tread leave gaps of " + against(0, 1) + ", over the widest allowed, " +
+                            size(1) +
                             (finding_.numbers[2] > 0 ? "; " + whole(2) + " on each tread would do" : std::string()),
                         {}};
             case Trouble::driver_blocked:
@@ -392,12 +411,12 @@ class Telling {
                             (finding_.numbers[0] == 1 ? " bracket" : " brackets") + ": see `driver` at the posts",
                         {}};
             case Trouble::leg_below_surface:
-                return {"the leg of the " + group() + " bracket at the " + end() + " end, turned down, would reach " +
+                return {"the leg of the " + group() + " bracket at " + where() + ", turned down, would reach " +
                             length(1) + " below what its post stands on",
                         {}};
             case Trouble::lower_gap_chosen:
                 return {"`lower_gap` is chosen as " + length(0) + ": " + over_tread(3) + " then passes a ball of " +
-                            fine(1) + ", below " + fine(2),
+                            against(1, 2) + ", below " + size(2),
                         {}};
             case Trouble::return_off_rake:
                 return {"handrail " + handrail_name() +
@@ -414,7 +433,7 @@ class Telling {
                 return {"`per_tread` has no effect: the pickets stand on a lower group", {}};
             case Trouble::thickness_without_open: return {"`tread_thickness` has no effect: the risers are closed", {}};
             case Trouble::floor_falls:
-                return {"the floor falls " + length(0) + " across the clear, toward the " + end() + " end", {}};
+                return {"the floor falls " + length(0) + " across the clear, toward " + where(), {}};
             case Trouble::leg_down_on_round:
                 return {
                     "at a round post `leg: auto` turns the bracket's leg down: turned up, behind the rail, it would "
@@ -431,8 +450,8 @@ class Telling {
                             " its place, going by the section first named; they are cut there",
                         {}};
             case Trouble::clear_differs:
-                return {"the clear distance of " + length(0) + " is used; the posts' places leave " + length(1) + ", " +
-                            difference(0, 1),
+                return {"the clear distance of " + against(0, 1) + " is used; the posts' places leave " +
+                            against(1, 0) + ", " + difference(0, 1),
                         {}};
             case Trouble::trim_left_out:
                 return {"the boards round the foot of post " + post_name() +
@@ -450,8 +469,8 @@ class Telling {
                 return {"`offset` has no effect: a clear distance to square posts is the same beside their centres",
                         {}};
             case Trouble::plate_past_round:
-                return {"the plate of the " + group() + " bracket at the " + end() +
-                            " end reaches past the round post, whose surface is " + length(1) + " off its axis",
+                return {"the plate of the " + group() + " bracket at " + where() +
+                            " reaches past the round post, whose surface is " + length(1) + " off its axis",
                         {}};
             case Trouble::k_without_radius: return {"`k_factor` has no effect: the bracket has no `inside_radius`", {}};
             case Trouble::out_of_saws_reach:
@@ -459,32 +478,29 @@ class Telling {
                             (finding_.numbers[0] == 1 ? " end is" : " ends are") +
                             " beyond the reach of the saw: see its pieces at the saw",
                         {}};
-            case Trouble::mortise_near_side:
-                return {"no mortise can be cut for the " + group() + " brackets: it would leave " + length(1) +
-                            " on each side of the rail's lowest member, and `least_beside` asks for " + length(2) +
-                            ". A rabbet right across it can be, or the bracket on the surface",
-                        {}};
+            case Trouble::mortise_near_side: return {mortise_near_side(), {}};
+            case Trouble::leg_leaves_rail: return {leg_leaves_rail(), {}};
             case Trouble::seat_through_member:
-                return {"the leg under the " + group() + " group cannot be let in: it is " + length(1) +
-                            " thick, and the lowest member " + length(2) + " deep",
+                return {"the leg under the " + group() + " group cannot be let in: it is " + size(1) +
+                            " thick, and the lowest member " + size(2) + " deep",
                         {}};
             case Trouble::picket_on_leg:
-                return {"the first picket at the " + end() +
-                            " end stands on the upper bracket's leg: its near face is " + length(0) +
-                            " from the post at the underside, and the leg reaches " + length(1) + ", level",
+                return {"the first picket at " + where() + " stands on the upper bracket's leg: its near face is " +
+                            against(0, 1) + " from the post at the underside, and the leg reaches " + against(1, 0) +
+                            ", level",
                         {}};
             case Trouble::no_driving_order: return {no_driving_order(), {}};
             case Trouble::screw_comes_out:
-                return {"the point of the screw of " + length(1) + " " + joint() +
-                            " comes out: the longest that does "
+                return {"the point of the screw of " + size(1) + ", " + joint() +
+                            ", comes out: the longest that does "
                             "not is " +
                             floored(2) +
                             (finding_.numbers[3] > 0 ? ", and so short it holds less than is asked for" : ""),
                         {}};
             case Trouble::screw_holds_little:
-                return {"the screw " + joint() + " holds in " + length(1) + ", less than " + length(2), {}};
+                return {"the screw, " + joint() + ", holds in " + against(1, 2) + ", less than " + size(2), {}};
             case Trouble::screw_without_joint:
-                return {"the screw " + joint() + " has no effect: the build has no such joint", {}};
+                return {"the screw, " + joint() + ", has no effect: the build has no such joint", {}};
             case Trouble::screws_meet: return {screws_meet(), {}};
             case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         }
@@ -492,24 +508,23 @@ class Telling {
     }
 
  private:
-    std::string length_of(double value) const {
-        return words_of_length(value, tape_) + (job_.units == Unit::inch ? " in" : " mm");
-    }
+    const char* unit() const { return job_.units == Unit::inch ? " in" : " mm"; }
+    std::string length_of(double value) const { return words_of_length(value, tape_) + unit(); }
     std::string length(std::size_t i) const { return length_of(finding_.numbers[i]); }
     std::string difference(std::size_t i, std::size_t j) const {
         const double more = finding_.numbers[j] - finding_.numbers[i];
-        return words_of_length(std::fabs(more), tape_) + (more < 0 ? " less" : " more");
+        return words_against(std::fabs(more), 0, tape_) + (more < 0 ? " less" : " more");
     }
-    std::string bare(std::size_t i) const { return words_of_length(finding_.numbers[i], tape_); }
-    /// A length so fine that it cannot be taken for its limit.
-    std::string fine(std::size_t i) const {
-        const Tape decimals{tape_.unit, 0.001};
-        return words_of_length(finding_.numbers[i], decimals) + (job_.units == Unit::inch ? " in" : " mm");
+    /// A size that the job states, as it was given.
+    std::string bare(std::size_t i) const { return words_of_size(finding_.numbers[i], tape_); }
+    std::string size(std::size_t i) const { return bare(i) + unit(); }
+    /// A length beside another, so fine that it cannot be taken for it.
+    std::string against(std::size_t i, std::size_t j) const {
+        return words_against(finding_.numbers[i], finding_.numbers[j], tape_) + unit();
     }
-    std::string short_by() const {
-        return words_of_length(finding_.numbers[2] - finding_.numbers[1], tape_) +
-               (job_.units == Unit::inch ? " in" : " mm");
-    }
+    /// A length that is more than nothing, however little.
+    std::string off_nothing(double value) const { return words_against(value, 0, tape_) + unit(); }
+    std::string short_by() const { return off_nothing(finding_.numbers[2] - finding_.numbers[1]); }
     std::string whole(std::size_t i) const { return std::to_string(static_cast<int>(finding_.numbers[i])); }
     std::string over_tread(std::size_t i) const {
         return finding_.numbers[i] < 0 ? "the opening under the rail" : "the opening over tread " + whole(i);
@@ -523,6 +538,19 @@ class Telling {
         return {};
     }
 
+    std::string fixing_here() const {
+        for (const PostFixing& fixing : job_.post_fixings)
+            if (fixing.id.place.begin == finding_.place.begin) return fixing.id.name;
+        return {};
+    }
+
+    std::string member_name() const {
+        const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
+        const Build& build = job_.builds[static_cast<std::size_t>(section.build.index)];
+        const auto m = static_cast<std::size_t>(finding_.numbers[1]);
+        return m < build.upper.size() ? build.upper[m].name : build.lower[m - build.upper.size()].name;
+    }
+
     /// The post or joint that the finding is at.
     std::string post_here() const {
         for (const Post& post : job_.posts)
@@ -532,15 +560,13 @@ class Telling {
 
     /// A length that must not be more than it is: the mark under it.
     std::string floored(std::size_t i) const {
-        return words_of_mark(fitting_mark(finding_.numbers[i], 0, tape_), tape_) +
-               (job_.units == Unit::inch ? " in" : " mm");
+        return words_of_mark(fitting_mark(finding_.numbers[i], 0, tape_), tape_) + unit();
     }
 
-    /// Which screw, by its key.
+    /// Which screw, as the tables call it, and by its key.
     std::string joint() const {
-        static constexpr const char* keys[] = {"`picket_to_upper`", "`picket_to_lower`", "`between_members`",
-                                               "`post_leg`", "`rail_leg`"};
-        return keys[static_cast<std::size_t>(finding_.numbers[0])];
+        const Joint joint = static_cast<Joint>(finding_.numbers[0]);
+        return std::string(joint_on_paper(joint)) + " (`" + words(joint) + "`)";
     }
 
     std::string no_driving_order() const {
@@ -548,10 +574,44 @@ class Telling {
         std::string text = "no straight driver gets home at both screws of " + whole(0) +
                            (one ? " bracket" : " brackets") + ", on the post first or on the rail first";
         if (finding_.numbers[1] < finding_.numbers[2])
-            text += "; at a screw in the rail " + length(1) + " is free, square to the rail, and " + length(2) +
+            text += "; at a screw in the rail " + against(1, 2) + " is free, square to the rail, and " + against(2, 1) +
                     " is needed";
         if (finding_.numbers[3] > 0) text += "; with the leg turned the other way " + whole(3) + " would do";
         return text;
+    }
+
+    /// "the upper brackets", or the one at an end.
+    std::string brackets() const {
+        return finding_.end < 0 ? "the " + group() + " brackets" : "the " + group() + " bracket at " + where();
+    }
+
+    static constexpr const char* seen = ", seen looking at the post";
+
+    std::string mortise_near_side() const {
+        const double left = finding_.numbers[1], right = finding_.numbers[2];
+        const double least = std::fmin(left, right), asked = finding_.numbers[3];
+        const bool askew = !alike(left, right);
+        return "no mortise can be cut for " + brackets() + ": it would leave " + words_against(least, asked, tape_) +
+               unit() +
+               (askew ? std::string(" of the rail's lowest member to the ") + (left < right ? "left" : "right") + seen +
+                            ", where the leg runs askew"
+                      : " on each side of the rail's lowest member") +
+               ", and `least_beside` asks for " + size(3) +
+               ". A rabbet right across it can be, or the bracket on the surface";
+    }
+
+    std::string leg_leaves_rail() const {
+        const double left = finding_.numbers[1], right = finding_.numbers[2];
+        const std::string of = "the rail leg of " + brackets(),
+                          no_mortise = finding_.numbers[3] > 0 ? ": no mortise can hold it" : "";
+        if (alike(left, right))
+            return of + " is wider than the rail's lowest member and stands out " + off_nothing(-left) +
+                   " on each side" + no_mortise + ". Take a narrower plate";
+        return of + " stands out of the rail's lowest member, " + off_nothing(-std::fmin(left, right)) + " to the " +
+               (left < right ? "left" : "right") + seen +
+               (std::fmax(left, right) < 0 ? ", and " + off_nothing(-std::fmax(left, right)) + " on the other side"
+                                           : std::string()) +
+               no_mortise + ". Turn the post, or take a shorter or a narrower leg";
     }
 
     std::string screws_meet() const {
@@ -561,7 +621,7 @@ class Telling {
                (known ? ": their middles come within "
                       : ", if the rails come in square round a corner or from "
                         "opposite sides: their middles may come within ") +
-               fine(0) + ", and must stay " + fine(1) + " apart";
+               against(0, 1) + ", and must stay " + size(1) + " apart";
     }
 
     std::string handrail_name() const {
@@ -588,6 +648,7 @@ class Telling {
 
     /// The post at an end, or the end where none is named.
     std::string where() const {
+        if (finding_.section < 0) return "the " + end() + " end";
         const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
         const bool named = (finding_.end == 0 ? section.from : section.to).named();
         return named ? post_or_joint() : "the " + end() + " end";
@@ -603,9 +664,9 @@ class Telling {
     std::string post_or_joint() const { return kind_of_end() + " " + post_name(); }
 
     std::string gap_at_post() const {
-        return "the gap at " + post_or_joint() + " is " + length(0) + ", over the widest allowed, " + length(1) + ": " +
-               (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
-               " the " + kind_of_end() + " " + length(3) + " nearer";
+        return "the gap at " + post_or_joint() + " is " + against(0, 1) + ", over the widest allowed, " + size(1) +
+               ": " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
+               " the " + kind_of_end() + " " + off_nothing(finding_.numbers[3]) + " nearer";
     }
 
     const Job& job_;
@@ -614,6 +675,24 @@ class Telling {
 };
 
 }  // namespace
+
+const char* joint_on_paper(Joint joint) {
+    switch (joint) {
+        case Joint::picket_to_upper: return "rail to picket head";
+        case Joint::picket_to_lower: return "rail to picket foot";
+        case Joint::between_members: return "member to member";
+        case Joint::post_leg: return "bracket to post";
+        case Joint::rail_leg: return "bracket to rail";
+    }
+    return "";
+}
+
+std::string some_of(const std::vector<std::string>& names) {
+    constexpr std::size_t most = 3;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(most, names.size()); ++i) text += (i == 0 ? "" : ", ") + names[i];
+    return names.size() > most ? text + " and " + std::to_string(names.size() - most) + " more" : text;
+}
 
 Told tell(const Job& job, const Finding& finding) { return Telling(job, finding).told(); }
 
