@@ -299,7 +299,10 @@ std::string results_manual(const Job& job, const Solution& solution, const Verdi
     ManualSheet sheet(out);
     describe(sheet, job, solution);
     describe(sheet, verdicts);
-    out += "| `notes[]` | list | what somebody should know: `section` where it is about one, and `text` |\n";
+    out +=
+        "| `notes[]` | list | what somebody should know |\n"
+        "| `notes[].section` | word | the section that it is about, where it is about one |\n"
+        "| `notes[].text` | word | what is the matter |\n";
     return out;
 }
 
