@@ -8,6 +8,7 @@
 #include "../solver/stock_plan.hpp"
 #include "embedded.hpp"
 #include "read/reader.hpp"
+#include "refused.hpp"
 #include "rule_files.hpp"
 #include "show/cut_sheet.hpp"
 #include "show/json.hpp"
@@ -33,22 +34,6 @@ constexpr const char* examples =
 constexpr const char* statuses =
     "Exit status: 0 done, 1 a check failed, 2 the job or the command line was refused,\n"
     "3 a file could not be read or written.";
-
-/// What makes a job impossible, as refusals with their places.
-std::vector<Refusal> refusals_of(const Job& job, const Solution& solution) {
-    std::vector<Refusal> refusals;
-    for (const Finding& finding : solution.findings) {
-        if (!refuses(finding.trouble)) continue;
-        const Told told = tell(job, finding);
-        Refusal refusal;
-        refusal.place = finding.place;
-        refusal.sentence = told.sentence;
-        refusal.expected = told.remedy;
-        if (finding.also.size > 0) refusal.also.push_back({finding.also, "see also"});
-        refusals.push_back(std::move(refusal));
-    }
-    return refusals;
-}
 
 enum class Format { table, json, csv };
 

@@ -13,6 +13,12 @@ struct Told {
     std::string remedy;
 };
 
+/// What a screw joins, as the tables call it.
+const char* joint_on_paper(Joint joint);
+
+/// Names in one line: all of up to three, else the first three and how many more there are.
+std::string some_of(const std::vector<std::string>& names);
+
 /// Any finding of this job in words. Lengths are shown as its tape shows them.
 Told tell(const Job& job, const Finding& finding);
 

@@ -8,7 +8,7 @@ static void describe(Form& form, OrderWish& order) {
         "length in all. Posts without a name in the job are not known.");
     form.place(order.place);
     form.count("spare", order.spare, {0, 100}, may_be_left_out,
-               "percent more, rounded up, of what is bought by the piece: turned pickets, brackets and caps");
+               "percent more, rounded up, of what is bought by the piece: turned pickets, brackets, screws and caps");
     form.choice("posts", order.posts, {{"no", "they stand already"}, {"yes", "they are bought"}}, may_be_left_out,
                 "the posts that the job names");
     form.choice("caps", order.caps, {{"no", "none"}, {"yes", "one for each post that the job names"}}, may_be_left_out,
@@ -38,9 +38,10 @@ static void describe_wish(Form& form, const char* key, std::optional<Wish>& wish
 }
 
 void describe_crew(Form& form, Job& job) {
-    describe_wish(form, "order_list", job.order_list,
-                  {{"no", "not"}, {"yes", "bars, lengths, turned pickets, brackets, posts"}},
-                  "whether what has to be bought is listed");
+    describe_wish(
+        form, "order_list", job.order_list,
+        {{"no", "not"}, {"yes", "bars, lengths, turned pickets, brackets, screws, posts, base plates, threaded rods"}},
+        "whether what has to be bought is listed");
     describe_wish(form, "paint", job.paint,
                   {{"no", "not"}, {"yes", "their surface, ends included; with keys, also how much paint"}},
                   "whether the surface of the pieces is told, to prime and paint");

@@ -190,6 +190,13 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
     return listing.take();
 }
 
+std::string mark_of(std::size_t index) {
+    std::string mark(1, static_cast<char>('A' + index % 26));
+    for (index /= 26; index > 0; index = (index - 1) / 26)
+        mark.insert(mark.begin(), static_cast<char>('A' + (index - 1) % 26));
+    return mark;
+}
+
 std::vector<Share> shares_of(const Job& job, const Solution& solution, const CutPiece& piece) {
     std::vector<Share> shares;
     for (const Use& use : piece.uses) {

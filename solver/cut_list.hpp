@@ -41,6 +41,9 @@ bool bought_alike(const PicketBuild& a, const PicketBuild& b);
 /// The stick's profile, of a piece of a handrail.
 const Profile& profile_of(const Job& job, const CutPiece& piece);
 
+/// The mark of a row of the cut list, and behind them of `also_cut`: A, B, ... Z, AA, AB ...
+std::string mark_of(std::size_t index);
+
 /// How many of equal pieces go to a section, those that are alike counted, or to a handrail.
 struct Share {
     int of = 0;

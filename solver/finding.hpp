@@ -142,7 +142,10 @@ enum class Trouble {
     plate_past_round,        // at the section: group, the radius; the end
     k_without_radius,        // the k_factor
     out_of_saws_reach,       // the section or handrail: how many ends
-    mortise_near_side,       // least_beside: group, what is left beside the mortise, least_beside; also: rail_seat
+    mortise_near_side,       // the section: group, what the leg leaves to its left and to its right, least_beside; also:
+                             // least_beside; the end, or none where both are alike
+    leg_leaves_rail,         // the section: group, what the leg leaves to its left and to its right, less than 0 where it
+                             // stands out, 1 where a mortise is asked for; the end, or none where both are alike
     seat_through_member,     // the section: group, how thick the leg is, how deep the member
     picket_on_leg,           // the section: the gap at the post, how far the leg reaches; the end
     no_driving_order,        // the section: at how many brackets, the least room, the room needed, at how many of them
@@ -162,6 +165,11 @@ enum class Trouble {
     pitch_ball_between,      // at the section: the ball, max_sphere
     centre_without_effect,   // the centre: 0 no pickets, 1 pickets that follow the treads
     end_gap_without_effect,  // the least_end_gap
+    least_gap_without_effect,     // the spacing's least_gap: 0 nothing seeks a gap, 1 wider than any may be; it, the widest
+    least_end_gap_without_block,  // the spacing's least_end_gap
+    nothing_from_stock,      // the stock: width, depth
+    fixing_without_post,     // the post fixing
+    length_under_tape,       // the section: how long a member is, its number
     feet_without_lower,      // the feet
     feet_unplaced,           // at the section
     vent_tubes,              // the build

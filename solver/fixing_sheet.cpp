@@ -26,8 +26,11 @@ void describe(Sheet& sheet, const Seat& seat) {
                         "on the slope, from the rail's own end along any edge of its bottom face");
             part.length("depth", cut->depth, "square to the rail");
         });
-    sheet.length("beside", seat.beside,
-                 "wood on each side of the bracket's width in the lowest member; negative where the bracket is wider");
+    sheet.length("beside", seat.beside(),
+                 "wood of the lowest member beside the leg under it, on the side and at the place where that is least; "
+                 "negative where the leg stands out");
+    sheet.length("beside_left", seat.beside_left, "likewise to its left, seen looking at the post's face");
+    sheet.length("beside_right", seat.beside_right, "likewise to its right");
 }
 
 void describe(Sheet& sheet, const Driving& driving) {

@@ -82,10 +82,10 @@ class Spacers {
     std::optional<Centre> centre_in(std::size_t i, const Variant& variant) const {
         const SectionTask& task = place_in(i).task;
         const std::optional<CentreWish>& own = task.section.centre;
-        const bool only_own = spaced_[i].fewest == 0 || (!variant.asked && !variant.centre);
-        const std::optional<CentreWish>& wish = only_own ? own : task.centre;
-        if (only_own || variant.asked) return wish ? std::optional(wish->centre) : std::nullopt;
-        return variant.centre;
+        if (own) return own->centre;
+        if (spaced_[i].fewest == 0) return std::nullopt;
+        if (!variant.asked) return variant.centre;
+        return task.centre ? std::optional(task.centre->centre) : std::nullopt;
     }
 
     void add(std::size_t i, const Spaced& spaced, SpacingChoice& choice) const {
@@ -134,12 +134,32 @@ Finding against(const Spacing& spacing, const Spacers& spacers, std::size_t with
     return finding;
 }
 
+void note_without_effect(const Spacing& spacing, std::vector<Finding>& findings) {
+    if (spacing.least_gap && (spacing.by == Spacing::By::fewest || spacing.block))
+        findings.push_back({Trouble::least_gap_without_effect, spacing.least_gap->place, {0}, {}});
+    if (spacing.least_end_gap && spacing.by != Spacing::By::block)
+        findings.push_back({Trouble::least_end_gap_without_block, spacing.least_end_gap->place, {}, {}});
+}
+
+/// Gaps that are alike are looked for from the least to the limit of their section: says where there is nothing
+/// between.
+void note_least_gap(const Spacing& spacing, const Spacers& spacers, std::vector<Finding>& findings) {
+    if (!spacing.least_gap || spacing.by != Spacing::By::alike || spacers.count() == 0) return;
+    double widest = 0;
+    for (const SpacedSection& section : spacers.sections()) widest = std::fmax(widest, section.limit);
+    if (less_than(widest, *spacing.least_gap))
+        findings.push_back(
+            {Trouble::least_gap_without_effect, spacing.least_gap->place, {1, *spacing.least_gap, widest}, {}});
+}
+
 }  // namespace
 
 void space_pickets(const Spacing& spacing, const Tape& tape, std::vector<SectionInPlace>& sections,
                    std::vector<Finding>& findings) {
+    note_without_effect(spacing, findings);
     if (spacing.by == Spacing::By::fewest) return;  // each has them by itself
     const Spacers spacers(spacing, tape, sections);
+    note_least_gap(spacing, spacers, findings);
     const SpacedJob job = spacers.spaced({spacing.by, {}, true});
     if (job.without) {
         findings.push_back(against(spacing, spacers, *job.without));

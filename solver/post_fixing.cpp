@@ -169,6 +169,10 @@ void fix_posts(const Job& job, Solution& solution) {
     can_be_made.reserve(job.post_fixings.size());
     for (const PostFixing& fixing : job.post_fixings)
         can_be_made.push_back(check(fixing, job.units, solution.findings));
+    for (std::size_t f = 0; f < job.post_fixings.size(); ++f)
+        if (std::none_of(job.posts.begin(), job.posts.end(),
+                         [&](const Post& post) { return post.fixing.index == static_cast<int>(f); }))
+            solution.findings.push_back({Trouble::fixing_without_post, job.post_fixings[f].id.place, {}, {}});
     for (std::size_t p = 0; p < job.posts.size(); ++p) {
         const Post& post = job.posts[p];
         if (post.shape == PostShape::joint) continue;

@@ -27,6 +27,7 @@ static void describe(Form& form, PostRod& rod) {
     form.length("nut", rod.nut, Range::positive, be_given, "along the rod, the nuts over them");
     form.length("spare", rod.spare, Range::not_negative, be_given,
                 "along the rod, the thread that stands past the nut");
+    form.length("diameter", rod.diameter, Range::positive, "of the rod's thread, for the order");
 }
 
 void describe(Form& form, PostFixing& fixing) {

@@ -273,6 +273,16 @@ bool choose_faces(const SectionTask& task, const Surroundings& around, SectionCh
     return findings.size() == before;
 }
 
+/// Says of the first member that is so short that the tape reads nothing.
+void note_under_tape(const SectionTask& task, const std::vector<Member>& members, std::vector<Finding>& findings) {
+    for (std::size_t m = 0; m < members.size(); ++m)
+        if (nearest_mark(members[m].length, task.tape) == 0) {
+            findings.push_back(
+                {Trouble::length_under_tape, task.section.id.place, {members[m].length, static_cast<double>(m)}, {}});
+            return;
+        }
+}
+
 }  // namespace
 
 std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings& around,
@@ -340,6 +350,7 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     const std::size_t before = findings.size();
     result.members = members_of(task.build, levels, line, task.play(), legs, task.section.id.place, findings);
     if (findings.size() > before) return result;
+    note_under_tape(task, result.members, findings);
     if (task.build.pickets)
         result.pickets = measured_pickets({task, around, line, levels, *faces}, choices, result.members, findings);
     if (task.build.feet && levels.has_lower)

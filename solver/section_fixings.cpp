@@ -48,10 +48,10 @@ class Fixings {
             Fixing& fixing = result_.fixings.emplace_back();
             fixing.seat = seat_of(build_, plate, room_.line, lowest, bracket.end, bracket.leg, surface);
             if (!build_.rail_hole.empty()) fixing.driving = driving(bracket, bracket.leg);
-            if (bracket.end == End::from) note_seat(fixing.seat, lowest);
             if (surface) note_leg(bracket, plate, *surface);
             if (bracket.group == Group::upper) note_picket(bracket.end, plate);
         }
+        for (const Group group : {Group::upper, Group::lower}) note_seats(group);
         note_driving();
     }
 
@@ -96,18 +96,42 @@ class Fixings {
         return driving(bracket, other).order != DrivingOrder::none;
     }
 
-    void note_seat(const Seat& seat, const Member& lowest) {
-        const double group = double(index_of(lowest.group));
-        if (build_.rail_seat != RailSeat::surface && seat.possible == RailSeat::surface)
-            findings_.push_back({Trouble::seat_through_member,
-                                 room_.task.section.id.place,
-                                 {group, build_.thickness, lowest.depth},
-                                 {}});
+    /// Notes the seats of a group's two brackets: once where they lie alike, else for each end.
+    void note_seats(Group group) {
+        std::vector<std::size_t> of_group;
+        for (std::size_t i = 0; i < result_.brackets.size(); ++i)
+            if (result_.brackets[i].group == group) of_group.push_back(i);
+        if (of_group.empty()) return;
+        const auto seat = [&](std::size_t i) -> const Seat& { return result_.fixings[of_group[i]].seat; };
+        const auto alike_beside = [&](const Seat& a, const Seat& b) {
+            return alike(a.beside_left, b.beside_left) && alike(a.beside_right, b.beside_right);
+        };
+        if (of_group.size() == 2 && alike_beside(seat(0), seat(1))) return note_seat(seat(0), group, -1);
+        for (const std::size_t i : of_group)
+            note_seat(result_.fixings[i].seat, group, static_cast<int>(index_of(result_.brackets[i].end)));
+    }
+
+    void note_seat(const Seat& seat, Group group, int end) {
+        const Member& lowest = lowest_of(result_.members, group);
+        const Place& section = room_.task.section.id.place;
+        const double number = double(index_of(group));
+        if (build_.rail_seat != RailSeat::surface && seat.possible == RailSeat::surface && end < 1)
+            findings_.push_back({Trouble::seat_through_member, section, {number, build_.thickness, lowest.depth}, {}});
+        if (less_than(seat.beside(), 0, build_.width))
+            findings_.push_back(
+                {Trouble::leg_leaves_rail,
+                 section,
+                 {number, seat.beside_left, seat.beside_right, build_.rail_seat == RailSeat::mortise ? 1.0 : 0.0},
+                 {},
+                 -1,
+                 end});
         else if (build_.rail_seat == RailSeat::mortise && seat.possible == RailSeat::rabbet)
             findings_.push_back({Trouble::mortise_near_side,
-                                 room_.task.section.id.place,
-                                 {group, seat.beside, build_.least_beside},
-                                 build_.least_beside.place});
+                                 section,
+                                 {number, seat.beside_left, seat.beside_right, build_.least_beside},
+                                 build_.least_beside.place,
+                                 -1,
+                                 end});
     }
 
     void note_leg(const Bracket& bracket, const PlateAt& plate, double surface) {

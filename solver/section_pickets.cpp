@@ -24,7 +24,8 @@ bool choose_by_gap(const PicketStand& stand, const Reading& max_gap, SectionChoi
         }
         choices.pickets = *count;
         if (no_more_than(0, equal_gap(span, *count), span.clear)) return true;
-        findings.push_back({Trouble::no_room_for_pickets, place_of(stand), {span.clear, double(*count)}, max_gap.place});
+        findings.push_back(
+            {Trouble::no_room_for_pickets, place_of(stand), {span.clear, double(*count)}, max_gap.place});
         return false;
     }
     const std::optional<int> fewest = fewest_per_tread(tread_room(stand), max_gap);
@@ -65,8 +66,10 @@ double level_pitch(const PicketStand& stand) {
     return build.pitch ? build.pitch->value : *build.pitch_on_slope / stand.line.lengthened();
 }
 
+/// Whether so many at a fixed pitch have in the middle what the section itself asks for: the job's wish is for those
+/// that are spaced together.
 bool is_wanted(const PicketStand& stand, int count) {
-    const std::optional<CentreWish>& wish = stand.task.centre;
+    const std::optional<CentreWish>& wish = stand.task.section.centre;
     return !wish || (count % 2 == 1) == (wish->centre == Centre::picket);
 }
 
@@ -102,15 +105,16 @@ bool choose_by_pitch(const PicketStand& stand, SectionChoices& choices, std::vec
     if (choices.pickets > 0 && !is_wanted(stand, choices.pickets)) --choices.pickets;
     choices.between = gap;
     if (choices.pickets > 0 || needs_none(stand)) return true;
-    findings.push_back(
-        {Trouble::no_room_at_pitch, place_of(stand), {span.clear, least_end, stand.task.centre ? 1.0 : 0.0}, place});
+    findings.push_back({Trouble::no_room_at_pitch,
+                        place_of(stand),
+                        {span.clear, least_end, stand.task.section.centre ? 1.0 : 0.0},
+                        place});
     return false;
 }
 
 /// The section as the spacing of the whole job sees it, with the fewest pickets by its limit.
 SpacedSection with_fewest(const PicketStand& stand, const PicketLimit& limit, int fewest) {
-    SpacedSection section{
-        span_of(stand), limit.reading, fewest, stand.task.section.count, {}, {}};
+    SpacedSection section{span_of(stand), limit.reading, fewest, stand.task.section.count, {}, {}};
     if (stand.task.centre) section.centre = stand.task.centre->centre;
     if (limit.on == PicketLimit::On::sphere)
         section.stops = [&stand, ball = limit.reading.value](const Spaced& spaced) {

@@ -130,7 +130,7 @@ struct SpacedResult {
 /// so: then nothing does. Sections that need no picket are left out.
 struct SpacingChoice {
     Spacing::By by = Spacing::By::fewest;
-    std::optional<Centre> centre;  // on which every section is centred
+    std::optional<Centre> centre;  // of every section that asks for none itself
     bool taken = false;
     std::optional<double> block;
     std::optional<int> without;

@@ -1,5 +1,7 @@
 #include "solution_sheet.hpp"
 
+#include <array>
+#include <map>
 #include <numeric>
 
 #include "crew/crew_sheet.hpp"
@@ -152,7 +154,42 @@ void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, con
     });
 }
 
-void describe(Sheet& sheet, const Member& member, const std::optional<SawLimits>& saw) {
+/// The marks of the saw's table, of every use of a piece.
+class PieceMarks {
+ public:
+    explicit PieceMarks(const std::vector<CutPiece>& pieces) {
+        for (std::size_t i = 0; i < pieces.size(); ++i)
+            for (const Use& use : pieces[i].uses) marks_[key(pieces[i].stuff, use)] = mark_of(i);
+    }
+
+    /// None of a picket whose length is not known.
+    void describe_one(Sheet& sheet, Stuff stuff, const Use& use) const {
+        if (const auto mark = marks_.find(key(stuff, use)); mark != marks_.end())
+            sheet.word("mark", mark->second, "as in the saw's table");
+    }
+
+ private:
+    static std::array<int, 4> key(Stuff stuff, const Use& use) {
+        if (stuff == Stuff::round_handrail) stuff = Stuff::handrail;
+        return {static_cast<int>(stuff), use.of, use.index, use.part};
+    }
+
+    std::map<std::array<int, 4>, std::string> marks_;
+};
+
+/// A section's own pieces among the marks.
+struct SectionMarks {
+    const PieceMarks& marks;
+    int section = 0;
+
+    void describe_one(Sheet& sheet, Stuff stuff, std::size_t index, std::size_t part = 0) const {
+        marks.describe_one(sheet, stuff, {section, static_cast<int>(index), static_cast<int>(part)});
+    }
+};
+
+void describe(Sheet& sheet, const Member& member, std::size_t m, const SectionMarks& marks,
+              const std::optional<SawLimits>& saw) {
+    if (member.splices.empty()) marks.describe_one(sheet, Stuff::member, m);
     sheet.word("name", member.name, "as the job calls it");
     sheet.word("group", words(member.group), "upper or lower");
     describe(sheet, member.stick.piece, {member.length, member.top_edge, member.bottom_edge, member.overall},
@@ -171,10 +208,12 @@ void describe(Sheet& sheet, const Member& member, const std::optional<SawLimits>
                    row.count("foot", splice.foot > 0 ? std::optional(splice.foot) : std::nullopt,
                              "the foot over whose centre it is, from 1");
                });
+    std::size_t part = 0;
     if (!member.splices.empty())
         sheet.list("spliced_of", pieces_of(member),
                    "its pieces, from its from end; they are cut as the pieces of the saw's table",
-                   [](Sheet& row, const MemberPiece& piece) {
+                   [&](Sheet& row, const MemberPiece& piece) {
+                       marks.describe_one(row, Stuff::member, m, part++);
                        row.length("length", length(piece.piece), "along its centre line, from cut to cut");
                        row.length("overall", piece.overall, "tip to tip");
                    });
@@ -208,7 +247,7 @@ std::vector<Group> rails_marked(const Pickets& pickets) {
     return groups;
 }
 
-void describe(Sheet& sheet, const Pickets& pickets, const std::optional<SawLimits>& saw) {
+void describe(Sheet& sheet, const Pickets& pickets, const SectionMarks& marks, const std::optional<SawLimits>& saw) {
     sheet.count("count", pickets.count, "how many in one section");
     sheet.length("gap", pickets.gap, "level and clear, between neighbours, where they are all alike");
     sheet.length("from_gap", pickets.from_gap, "level and clear, from the from post's face to the first picket");
@@ -247,10 +286,16 @@ void describe(Sheet& sheet, const Pickets& pickets, const std::optional<SawLimit
         row.length("from_riser", foot.from_riser,
                    "level from the riser face under the tread's nosing to the picket's downhill face");
     });
+    std::size_t index = 0;
     sheet.list("pieces", pickets.pieces, "equal pieces together, in order of first use",
-               [&](Sheet& row, const PicketPiece& piece) { describe(row, piece, saw); });
+               [&](Sheet& row, const PicketPiece& piece) {
+                   marks.describe_one(row, Stuff::picket, index++);
+                   describe(row, piece, saw);
+               });
+    index = 0;
     sheet.list("fillets", pickets.fillets, "strips that fill the ploughs between the pickets",
                [&](Sheet& row, const Fillet& fillet) {
+                   marks.describe_one(row, Stuff::fillet, index++);
                    row.word("group", words(fillet.group), "whose plough it fills");
                    row.count("count", fillet.count, "how many are cut alike");
                    row.counts("at", fillet.at, "which gaps, from 0, the one at the from post");
@@ -306,7 +351,8 @@ void describe(Sheet& sheet, const Bracket& bracket) {
         sheet.part("blank", "the plate before it is bent", [&](Sheet& part) { describe(part, *bracket.blank); });
 }
 
-void describe(Sheet& sheet, const Job& job, const Section& section, const SectionResult& result) {
+void describe(Sheet& sheet, const Job& job, const Section& section, const SectionResult& result,
+              const SectionMarks& marks) {
     const std::optional<SawLimits> saw = saw_limits(job);
     sheet.word("kind", result.raked() ? "raked" : "level", "raked or level");
     sheet.word("build", job.builds[static_cast<std::size_t>(section.build.index)].id.name, "how it is made up");
@@ -317,10 +363,12 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
     sheet.length("clear_on_slope", result.clear_on_slope, "the same along the rake");
     sheet.length("lower_gap", result.lower_gap, "plumb, where it was left to the rules");
     sheet.length("floor_falls", result.floor_falls, "how far the floor that is named falls across the clear, plumb");
+    std::size_t index = 0;
     sheet.list("members", result.members, "top to bottom",
-               [&](Sheet& row, const Member& member) { describe(row, member, saw); });
+               [&](Sheet& row, const Member& member) { describe(row, member, index++, marks, saw); });
     if (result.pickets)
-        sheet.part("pickets", "the pickets of one section", [&](Sheet& part) { describe(part, *result.pickets, saw); });
+        sheet.part("pickets", "the pickets of one section",
+                   [&](Sheet& part) { describe(part, *result.pickets, marks, saw); });
     std::vector<std::size_t> brackets(result.brackets.size());
     std::iota(brackets.begin(), brackets.end(), std::size_t{0});
     sheet.list("brackets", brackets, "from end first, upper group first", [&](Sheet& row, std::size_t i) {
@@ -344,8 +392,11 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
                        row.part("lower", "the lower group",
                                 [&](Sheet& part) { describe(part, *over.lower, "plumb above the nosing"); });
                });
-    sheet.list("feet", result.feet, "the feet under the lower group",
-               [](Sheet& row, const RailFoot& foot) { describe(row, foot); });
+    index = 0;
+    sheet.list("feet", result.feet, "the feet under the lower group", [&](Sheet& row, const RailFoot& foot) {
+        marks.describe_one(row, Stuff::foot, index++);
+        describe(row, foot);
+    });
     if (const std::optional<StoryStick> stick = job.story_stick ? story_stick_of(result) : std::nullopt)
         sheet.part("story_stick",
                    "a strip laid along each rail, its zero plumb under the from post's face half-way up the pickets",
@@ -369,21 +420,28 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
         });
 }
 
-void describe(Sheet& sheet, const BarResult& bar) {
+/// `listed`: how many rows the cut list has.
+void describe(Sheet& sheet, const BarResult& bar, std::size_t listed) {
     sheet.length("length", bar.length, "of the bar as bought");
-    sheet.list("pieces", bar.pieces, "in the order in which they are cut", [](Sheet& row, const PieceOnBar& piece) {
+    sheet.list("pieces", bar.pieces, "in the order in which they are cut", [&](Sheet& row, const PieceOnBar& piece) {
+        row.word("mark",
+                 mark_of(piece.cut >= 0 ? static_cast<std::size_t>(piece.cut)
+                                        : listed + static_cast<std::size_t>(piece.also_cut)),
+                 "as in the saw's table, and behind its rows those of `also_cut`");
         row.word("name", piece.name, "as the job calls it");
         row.length("at", piece.at, "where its first tip lies, from the bar's own end");
         row.length("length", piece.length, "from tip to tip; nested pieces overlap by their tips");
+        row.word("first", piece.to_end_first ? "to" : "from", "which end lies first: nearer to the bar's own end");
     });
     sheet.length("offcut", bar.offcut, "what is left beyond the last cut, tip to end, without the trim");
 }
 
-void describe(Sheet& sheet, const Stock& stock, const StockResult& result) {
+void describe(Sheet& sheet, const Stock& stock, const StockResult& result, std::size_t listed) {
     sheet.lengths("section", {stock.width(), stock.depth()}, "width and depth");
     std::vector<const BarResult*> bars;
     for (const BarResult& bar : result.bars) bars.insert(bars.end(), static_cast<std::size_t>(bar.times), &bar);
-    sheet.list("bars", bars, "each bar to be bought", [](Sheet& row, const BarResult* bar) { describe(row, *bar); });
+    sheet.list("bars", bars, "each bar to be bought",
+               [&](Sheet& row, const BarResult* bar) { describe(row, *bar, listed); });
     const auto total = [&](const char* key, double value, const char* about) {
         if (stock.prices.empty())
             sheet.length(key, value, about);
@@ -435,10 +493,14 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
         "stairs", solution.stairs.size(), [&](std::size_t i) -> std::string_view { return job.stairs[i].id.name; },
         "each stair, as measured", [&](Sheet& part, std::size_t i) { describe(part, solution.stairs[i]); });
     describe_posts(sheet, job, solution);
+    const std::vector<CutPiece> pieces = cut_list(job, solution);
+    const PieceMarks marks(pieces);
     sheet.named(
         "sections", solution.sections.size(),
         [&](std::size_t i) -> std::string_view { return job.sections[i].id.name; }, "each section",
-        [&](Sheet& part, std::size_t i) { describe(part, job, job.sections[i], solution.sections[i]); });
+        [&](Sheet& part, std::size_t i) {
+            describe(part, job, job.sections[i], solution.sections[i], {marks, static_cast<int>(i)});
+        });
     if (!solution.handrails.empty())
         sheet.named(
             "handrails", solution.handrails.size(),
@@ -446,8 +508,10 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
             [&](Sheet& part, std::size_t i) {
                 const HandrailResult& result = solution.handrails[i];
                 part.angle("rake_deg", result.slope, "of the rail over level");
+                int index = 0;
                 part.list("pieces", result.pieces, "its sticks, in the order in which a hand meets them walking up",
                           [&](Sheet& row, const HandrailPiece& piece) {
+                              marks.describe_one(row, Stuff::handrail, {static_cast<int>(i), index++});
                               row.word("name", words(piece.part),
                                        "handrail, top extension, top return or bottom return");
                               describe(row, piece.stick.piece, lengths_of(piece.stick.piece), piece.from_end,
@@ -457,17 +521,21 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution) {
                               describe(row, "to_outline", rim_of(piece.stick.piece, End::to));
                           });
             });
+    std::size_t row_number = 0;
     if (job.piece_list)
-        sheet.list("pieces", cut_list(job, solution),
+        sheet.list("pieces", pieces,
                    "every piece of the job, equal ones together (turned over or end for end, never mirrored), in the "
                    "order of the saw's table",
-                   [&](Sheet& row, const CutPiece& piece) { describe(row, job, solution, piece); });
+                   [&](Sheet& row, const CutPiece& piece) {
+                       row.word("mark", mark_of(row_number++), "as in the saw's table");
+                       describe(row, job, solution, piece);
+                   });
     sheet.list("spacings", solution.spacings, "ways of spacing the pickets of the whole job, where it asks for one",
                [&](Sheet& row, const SpacingChoice& choice) { describe(row, job, choice); });
     std::vector<std::size_t> planned(solution.stock.size());
     for (std::size_t s = 0; s < planned.size(); ++s) planned[s] = s;
     sheet.list("stock", planned, "what to buy and how to cut it, in the order of the job",
-               [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s]); });
+               [&](Sheet& row, std::size_t s) { describe(row, job.stock[s], solution.stock[s], pieces.size()); });
     describe_crew(sheet, job, solution);
 }
 

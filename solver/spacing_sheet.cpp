@@ -30,7 +30,7 @@ void describe(Sheet& sheet, const Job& job, const SpacingChoice& choice) {
         return job.sections[static_cast<std::size_t>(section)].id.name;
     };
     sheet.word("by", words(choice.by), "fewest, alike or block");
-    if (choice.centre) sheet.word("centre", words(*choice.centre), "picket or gap, in the middle of every section");
+    if (choice.centre) sheet.word("centre", words(*choice.centre), "picket or gap, in the middle of every section that asks for none itself");
     sheet.truth("taken", choice.taken, "whether the job is spaced so");
     if (choice.without) sheet.word("without", name_of(*choice.without), "a section that cannot be spaced so");
     sheet.length("block", choice.block, "its length, level");

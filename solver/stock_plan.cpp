@@ -285,7 +285,8 @@ class StockPlanning {
             middle += cut + (laid.nested ? 0 : tip_behind + tip_before);
             tip_behind = laid.to ? lying.tip : 0;
             const StickToCut& stick = *sticks_[laid.piece];
-            bar.pieces.push_back({stick.name, stick.cut, stick.also_cut, middle - tip_before,
+            const bool to_first = lying.half && laid.from == is_square(stick.piece.from);
+            bar.pieces.push_back({stick.name, stick.cut, stick.also_cut, to_first, middle - tip_before,
                                   lying.along + tip_before + tip_behind, laid.nested});
             middle += lying.along;
             cut = stock_.kerf * (laid.to ? lying.steepness : 1);
@@ -355,6 +356,10 @@ void plan_stock(const Job& job, Solution& solution) {
     for (const StockPlanning& planning : plannings) sound = planning.can_be_cut(solution.findings) && sound;
     if (!sound) return;
     for (const StockPlanning& planning : plannings) solution.stock.push_back(planning.result());
+    for (std::size_t s = 0; s < job.stock.size(); ++s)
+        if (solution.stock[s].bars.empty())
+            solution.findings.push_back(
+                {Trouble::nothing_from_stock, job.stock[s].place, {job.stock[s].width(), job.stock[s].depth()}, {}});
     note_without_stock(job, sticks, solution.findings);
     if (left_out > 0) solution.findings.push_back({Trouble::left_out_of_stock, {}, {double(left_out)}, {}});
 }

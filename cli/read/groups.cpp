@@ -16,6 +16,13 @@ std::string missing_in(const Scope& here, const char* key) {
     return (here.id.empty() ? std::string() : ticked(here.id) + ": ") + "the key " + ticked(key) + " is missing";
 }
 
+/// What a key that must be given may be, where that is one of some words.
+std::string words_for(const Scope& here, std::string_view key) {
+    for (const auto& [of, words] : here.words_for_missing)
+        if (of == key) return words;
+    return {};
+}
+
 }  // namespace
 
 std::string ticked(std::string_view key) { return "`" + shown(key) + "`"; }
@@ -44,6 +51,17 @@ std::string Groups::nearest_of(std::string_view word, const Names& names) {
     if (is_full() || effort > effort_left_) return {};
     effort_left_ -= effort;
     return nearest(word, {names.all().begin(), names.all().end()});
+}
+
+std::string Groups::nearest_first_of(std::string_view word, const Names& names) {
+    const std::size_t effort = names.letters() * (word.size() + 1);
+    if (is_full() || effort > effort_left_) return {};
+    effort_left_ -= effort;
+    const std::vector<std::string> near = nearest_first(word, {names.all().begin(), names.all().end()});
+    constexpr std::size_t most = 6;
+    std::string text = ": ";
+    for (std::size_t i = 0; i < std::min(most, near.size()); ++i) text += (i == 0 ? "" : ", ") + shown(near[i]);
+    return near.size() > most ? text + " and " + std::to_string(near.size() - most) + " more" : text;
 }
 
 std::size_t Groups::pairs_under(std::string_view key) const {
@@ -162,7 +180,7 @@ void Groups::close() {
         });
     };
     for (const char* key : here.missing)
-        if (!is_meant(key)) refuse(here.place, missing_in(here, key));
+        if (!is_meant(key)) refuse(here.place, missing_in(here, key)).expected = words_for(here, key);
     check_ways(here, is_meant);
     --depth_;
 }
@@ -200,9 +218,14 @@ void Groups::check_ways(const Scope& here, const IsMeant& is_meant) {
     std::string present;
     for (const char* key : keys)
         if (here.has(key)) present += (present.empty() ? "" : ", ") + ticked(key);
-    refuse(here.place, (here.id.empty() ? std::string() : ticked(here.id) + " ") +
-                           (present.empty() ? "is not described" : "is not described by " + present))
-        .expected = here.ways_expected;
+    const std::string_view text = document_.text_at(here.place),
+                           name = here.id.empty() && text.find_first_of("{[:\n") == text.npos ? text : here.id;
+    std::string sentence = (name.empty() ? std::string("this") : ticked(name)) + " is not described";
+    if (here.too_many > 0)
+        sentence += " by " + present + " together: " + std::to_string(here.too_many) + " too many";
+    else if (!present.empty())
+        sentence += " by " + present;
+    refuse(here.place, std::move(sentence)).expected = here.ways_expected;
 }
 
 void Groups::expect_ways(std::initializer_list<std::initializer_list<const char*>> sets, const char* expected) {
@@ -217,6 +240,12 @@ void Groups::expect_ways(std::initializer_list<std::initializer_list<const char*
             std::all_of(set.begin(), set.end(), [&](const char* key) { return here.has(key); }))
             return;
     here.ways_expected = expected;
+    for (const auto& set : sets)
+        if (static_cast<std::size_t>(given) > set.size() &&
+            std::all_of(set.begin(), set.end(), [&](const char* key) { return here.has(key); })) {
+            const std::size_t more = static_cast<std::size_t>(given) - set.size();
+            here.too_many = here.too_many == 0 ? more : std::min(here.too_many, more);
+        }
     for (const auto& set : sets)
         for (const char* key : set)
             if (!contains(here.way_keys, key)) here.way_keys.push_back(key);

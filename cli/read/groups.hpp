@@ -63,6 +63,10 @@ class Groups {
     /// refused without.
     std::string nearest_of(std::string_view word, const Names& names);
 
+    /// ": " and the job's own names, the nearest first: six of them and how many more there are. Nothing where that is
+    /// not quick.
+    std::string nearest_first_of(std::string_view word, const Names& names);
+
  private:
     void refuse_repeated(std::vector<Entry>& entries);
     void refuse_unknown(const Scope& here, const Entry& entry, std::vector<std::string>& meant);

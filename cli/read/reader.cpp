@@ -70,7 +70,10 @@ class Reader : public Form, private Values {
         const std::string word = words[static_cast<std::size_t>(kind)];
         Refusal& refusal = refuse(node->place(), "there is no " + word + " " + ticked(document().value(*node)));
         refusal.nearest = nearest_of(document().value(*node), names);
-        if (names.all().empty()) refusal.expected = "the job describes no " + word + "s";
+        if (names.all().empty())
+            refusal.expected = "the job describes no " + word + "s";
+        else if (refusal.nearest.empty())
+            refusal.expected = "one of the job's " + word + "s" + nearest_first_of(document().value(*node), names);
     }
 
     void written(const char* key, Grammar& grammar, Need need, const char*) override {
@@ -149,7 +152,10 @@ class Reader : public Form, private Values {
 
  protected:
     void word(const char* key, int& index, std::initializer_list<Word> words, Need need, const char*) override {
-        if (const Node* const node = word_of(key, need, "a word")) take_word(key, *node, index, words);
+        if (const Node* const node = word_of(key, need, "a word"))
+            take_word(key, *node, index, words);
+        else if (need == be_given)
+            scope().words_for_missing.emplace_back(key, quoted_words(words));
     }
 
     void word_or_group(const char* key, int& index, std::initializer_list<Word> words, const char*,

@@ -106,8 +106,8 @@ std::string excerpt(const Spotted& spotted, bool colour) {
            (colour ? "\033[31m" : "") + carets + (colour ? "\033[0m" : "") + '\n';
 }
 
-std::string heading(const Source& source, const Spotted& spotted) {
-    return shown(source.name) + ':' + std::to_string(spotted.line) + ':' + std::to_string(spotted.column) + ": ";
+std::string where(const Source& source, const Spotted& spotted) {
+    return shown(source.name) + ':' + std::to_string(spotted.line) + ':' + std::to_string(spotted.column);
 }
 
 constexpr std::size_t longest_compared = 64;
@@ -167,13 +167,14 @@ std::string rendered(const Source& source, std::vector<Refusal> refusals, bool c
         }
         const Refusal& refusal = refusals[i];
         const Spotted spotted = lines.spot(refusal.place);
-        out += heading(source, spotted) + (colour ? "\033[1m" : "") + refusal.sentence + (colour ? "\033[0m" : "") +
+        out += where(source, spotted) + ": " + (colour ? "\033[1m" : "") + refusal.sentence +
+               (colour ? "\033[0m" : "") +
                (refusal.nearest.empty() ? std::string() : "; did you mean " + refusal.nearest + "?") + '\n' +
                excerpt(spotted, colour);
         if (!refusal.expected.empty()) out += "  expected: " + refusal.expected + '\n';
         for (const AlsoHere& also : refusal.also) {
             const Spotted other = lines.spot(also.place);
-            out += "  " + also.label + ": " + heading(source, other) + '\n' + excerpt(other, colour);
+            out += "  " + also.label + ": " + where(source, other) + '\n' + excerpt(other, colour);
         }
     }
     return out;
@@ -195,6 +196,20 @@ std::string nearest(std::string_view word, const std::vector<std::string>& names
     std::sort(near.begin(), near.end());
     near.erase(std::unique(near.begin(), near.end()), near.end());
     return either(near);
+}
+
+std::vector<std::string> nearest_first(std::string_view word, std::vector<std::string> names) {
+    const auto away = [&](const std::string& name) {
+        return std::max(word.size(), name.size()) > longest_compared ? 2 * longest_compared : distance(word, name);
+    };
+    std::vector<std::pair<std::size_t, std::string>> ranked;
+    for (std::string& name : names) {
+        const std::size_t far = away(name);
+        ranked.emplace_back(far, std::move(name));
+    }
+    std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (std::size_t i = 0; i < names.size(); ++i) names[i] = std::move(ranked[i].second);
+    return names;
 }
 
 std::string shown(std::string_view text) {

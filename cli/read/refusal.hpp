@@ -45,6 +45,9 @@ inline constexpr std::size_t most_shown = 100;
 /// them and one. Those that are equally near, at most three, quoted and joined by "or"; empty if none is near.
 std::string nearest(std::string_view word, const std::vector<std::string>& names);
 
+/// All names, the nearest to a word first.
+std::vector<std::string> nearest_first(std::string_view word, std::vector<std::string> names);
+
 /// A text made fit to be shown in a sentence: cut to 60 characters, nothing in it that a terminal would obey.
 std::string shown(std::string_view text);
 

@@ -4,7 +4,9 @@
 #include <bit>
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "../../solver/job.hpp"
@@ -69,6 +71,7 @@ struct Scope {
     std::vector<Entry> entries;
     std::vector<const char*> known;
     std::vector<const char*> missing;
+    std::vector<std::pair<std::string_view, std::string>> words_for_missing;  // what such a key may be
     struct Later {
         const char* key;
         const char* about;
@@ -76,7 +79,8 @@ struct Scope {
     std::vector<Later> later;
     std::vector<const char*> way_keys;  // of ways that were not met, all their keys
     const char* ways_expected = nullptr;
-    Place place;  // of the group's own key, or of the list item
+    std::size_t too_many = 0;  // keys more than the fullest of the ways takes
+    Place place;               // of the group's own key, or of the list item
     std::string_view id;
 
     bool has(std::string_view key) const {
@@ -87,9 +91,11 @@ struct Scope {
         entries.clear();
         known.clear();
         missing.clear();
+        words_for_missing.clear();
         later.clear();
         way_keys.clear();
         ways_expected = nullptr;
+        too_many = 0;
     }
 };
 

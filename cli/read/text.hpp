@@ -37,6 +37,8 @@ class Document {
     const Node& node(std::uint32_t index) const { return nodes_[index]; }
     /// A word's value, without its quotes.
     std::string_view value(const Node& node) const;
+    /// What stands at a place.
+    std::string_view text_at(Place place) const { return text_.substr(place.begin, place.size); }
     /// How many keys a map has; 0 of anything else.
     std::size_t pairs_in(const Node& node) const;
     /// Whether a colon stands behind a key, on its line.

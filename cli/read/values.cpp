@@ -12,7 +12,8 @@ const char* slip_in_length(std::string_view text) {
     if (text.find(" in ") != std::string_view::npos && read_angle(text)) return "; this is a slope";
     if (text.find("deg") != std::string_view::npos || text.find("\u00B0") != std::string_view::npos)
         return "; this is an angle";
-    if (text.find(',') != std::string_view::npos) return "; decimals stand behind a point, thousands in one";
+    if (text.find(',') != std::string_view::npos)
+        return "; decimals stand behind a point, as in 7.25, and thousands without a mark, as in 1250";
     for (std::size_t i = 1; i < text.size(); ++i)
         if ((text[i] == 'e' || text[i] == 'E') && digit(i - 1) && (digit(i + 1) || digit(i + 2)))
             return "; numbers are written without an exponent";
@@ -135,9 +136,18 @@ bool Values::take_count(std::string_view key, const Node& node, Counts range, Co
     return true;
 }
 
+std::string quoted_words(std::initializer_list<Word> words) {
+    std::string text;
+    std::size_t number = 0;
+    for (const Word& word : words) {
+        text += (number == 0 ? "" : number + 1 == words.size() ? " or " : ", ") + ticked(word.text);
+        ++number;
+    }
+    return text;
+}
+
 void Values::take_word(const char* key, const Node& node, int& index, std::initializer_list<Word> words) {
     int number = 0;
-    std::string expected;
     std::vector<std::string> known;
     for (const Word& word : words) {
         if (document().value(node) == word.text) {
@@ -145,15 +155,11 @@ void Values::take_word(const char* key, const Node& node, int& index, std::initi
             if (std::strcmp(key, "units") == 0) unit_ = static_cast<Unit>(number);
             return;
         }
-        expected += (number == 0                                    ? ""
-                     : number + 1 == static_cast<int>(words.size()) ? " or "
-                                                                    : ", ") +
-                    ticked(word.text);
         known.emplace_back(word.text);
         ++number;
     }
     Refusal& refusal = refuse(node.place(), ticked(key) + " cannot be '" + shown(document().value(node)) + "'");
-    refusal.expected = expected;
+    refusal.expected = quoted_words(words);
     if (!is_full()) refusal.nearest = nearest(document().value(node), known);
 }
 

@@ -4,6 +4,9 @@
 
 namespace rakewright {
 
+/// Words in ticks: "`in` or `mm`".
+std::string quoted_words(std::initializer_list<Word> words);
+
 /// Takes single values of a text: false, and refused with what was expected, where one is not of its kind or range.
 /// Lengths are in the unit of the file, once it was read.
 class Values : protected Groups {

@@ -42,12 +42,15 @@ Table set_askew(const Job& job, const Solution& solution) {
                                    cells.length(bracket.stands_off)},
                                   {}});
         }
-    table.footnotes = {
-        "tilt: of the bend line on the post, off level; high: its higher end. left, right: the bend line at the "
-        "plate's "
-        "edges, plumb above what the post stands on. skew: of the rail leg off the rail's centre line, under the rail; "
-        "toward: to which side it runs off. stands off: how far a round post's surface lies behind the farthest corner "
-        "of the leg on it."};
+    table.footnotes = {legend(
+        table,
+        {{{}, "tilt: of the bend line on the post, off level."},
+         {{"high"}, "high: its higher end."},
+         {{"left", "right"}, "left, right: the bend line at the plate's edges, plumb above what the post stands on."},
+         {{}, "skew: of the rail leg off the rail's centre line, under the rail."},
+         {{"toward"}, "toward: to which side it runs off."},
+         {{"stands off"},
+          "stands off: how far a round post's surface lies behind the farthest corner of the leg on it."}})};
     return table;
 }
 
@@ -121,13 +124,14 @@ class BendList {
         const Blank& blank = *bracket.blank;
         const Cell in_post = holes(blank.post_holes), in_rail = holes(blank.rail_holes);
         const auto length = [&](double value) { return cells_.length(value); };
+        const auto size = [&](double value) { return cells_.size(value); };
         return {{cells_.count(quantity),
-                 length(build.width),
-                 length(build.thickness),
-                 length(*build.inside_radius),
+                 size(build.width),
+                 size(build.thickness),
+                 size(*build.inside_radius),
                  {"", exact(build.k_factor)},
-                 length(build.post_leg),
-                 length(build.rail_leg),
+                 size(build.post_leg),
+                 size(build.rail_leg),
                  cells_.over_square(bracket.over_square),
                  cells_.over_square(-bracket.over_square),
                  length(blank.allowance),
@@ -143,8 +147,8 @@ class BendList {
     }
 
     std::string under_of(const BracketBuild& build) const {
-        return words_of_length(build.width, cells_.tape()) + " x " + words_of_length(build.thickness, cells_.tape()) +
-               " plate, inside radius " + words_of_length(*build.inside_radius, cells_.tape()) + ", k " +
+        return words_of_size(build.width, cells_.tape()) + " x " + words_of_size(build.thickness, cells_.tape()) +
+               " plate, inside radius " + words_of_size(*build.inside_radius, cells_.tape()) + ", k " +
                exact(build.k_factor);
     }
 

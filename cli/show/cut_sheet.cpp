@@ -1,5 +1,7 @@
 #include "cut_sheet.hpp"
 
+#include <map>
+
 #include "../told.hpp"
 
 namespace rakewright {
@@ -24,12 +26,25 @@ std::string heading(const Job& job) {
     return title + (used + 2 <= 80 ? std::string(80 - used, ' ') : "\n  ") + tape + '\n';
 }
 
+/// What is said alike of some sections.
+struct JoinedNote {
+    std::string text;
+    std::vector<std::string> sections;
+};
+
 Table notes_table(const Job& job, const Solution& solution) {
     Table table{"notes", "NOTES", {{"", "section", Align::left}, {"", "note", Align::left}}, {}, {}, {}};
-    for (const Note& note : notes_of(job, solution)) {
+    std::vector<JoinedNote> joined;
+    std::map<std::string_view, std::size_t> of_text;
+    const std::vector<Note> notes = notes_of(job, solution);
+    for (const Note& note : notes) {
         table.rows.push_back({{{"", note.section}, {"", note.text}}, {}});
-        table.about.push_back(note.section.empty() ? note.text : note.section + ": " + note.text);
+        const auto [at, is_new] = of_text.try_emplace(note.text, joined.size());
+        if (is_new) joined.push_back({note.text, {}});
+        if (!note.section.empty()) joined[at->second].sections.push_back(note.section);
     }
+    for (const JoinedNote& note : joined)
+        table.about.push_back(note.sections.empty() ? note.text : some_of(note.sections) + ": " + note.text);
     return table;
 }
 

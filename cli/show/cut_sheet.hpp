@@ -46,9 +46,6 @@ std::vector<Table> check_pages(const Job& job, const Verdicts& verdicts);
 /// What a crew has to know of the checks: what does not pass, and how many do.
 std::vector<Table> checks_for_a_crew(const Job& job, const Verdicts& verdicts);
 
-/// The mark of a row of the cut list: A, B, ... Z, AA, AB ...
-std::string mark_of(std::size_t index);
-
 /// The whole cut sheet: title, caution, tables, notes; of the checks, those that do not pass. Titles in bold if wanted.
 std::string cut_sheet(const Job& job, const Solution& solution, const Verdicts& verdicts, bool bold);
 

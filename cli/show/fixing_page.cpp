@@ -4,6 +4,7 @@
 #include "../../solver/measure/compare.hpp"
 #include "../../solver/pilot_list.hpp"
 #include "../../solver/solution_sheet.hpp"
+#include "../told.hpp"
 #include "cut_sheet.hpp"
 
 namespace rakewright {
@@ -41,7 +42,9 @@ class BracketTables {
                          {"length", cells_.in_unit("rail_cut_length")},
                          {"", cells_.in_unit("rail_cut_width")},
                          {"", cells_.in_unit("rail_cut_depth")},
-                         {"", cells_.in_unit("beside")}};
+                         {"", cells_.in_unit("beside")},
+                         {"", cells_.in_unit("beside_left")},
+                         {"", cells_.in_unit("beside_right")}};
         each([&](const Section& section, const Bracket& bracket, const Fixing& fixing) {
             const Seat& seat = fixing.seat;
             const auto mortise = [&](double PostMortise::*length) {
@@ -55,17 +58,22 @@ class BracketTables {
                      listed(cells_, seat.screw_heights), listed(cells_, seat.screw_from_mark),
                      mortise(&PostMortise::height), mortise(&PostMortise::width), mortise(&PostMortise::depth),
                      mortise(&PostMortise::top), mortise(&PostMortise::bottom), cells_.word(words(seat.possible)),
-                     cut(&RailCut::length), cut(&RailCut::width), cut(&RailCut::depth), cells_.length(seat.beside)})
+                     cut(&RailCut::length), cut(&RailCut::width), cut(&RailCut::depth), cells_.length(seat.beside()),
+                     cells_.length(seat.beside_left), cells_.length(seat.beside_right)})
                 row.cells.push_back(std::move(cell));
             table.rows.push_back(std::move(row));
         });
-        table.footnotes = {
-            "screws up: each screw in the post, plumb above what it stands on; from mark: along the face, from where "
-            "the underside meets it. mortise: its height along the face, as wide as the bracket and as deep as its "
-            "plate; its top: above the mark, below it negative. seat: what can be cut in the rail, a mortise as wide "
-            "as "
-            "the bracket or a rabbet right across; length: on the slope, from the rail's own end along its edge; as "
-            "deep as the plate."};
+        table.footnotes = {legend(
+            table,
+            {{{"screws up"}, "screws up: each screw in the post, plumb above what it stands on."},
+             {{"from mark"}, "from mark: each along the face, from where the underside meets it."},
+             {{"mortise"},
+              "mortise: its height along the face, as wide as the bracket and as deep as its plate; its top: above the "
+              "mark, below it negative."},
+             {{"seat"}, "seat: what can be cut in the rail."},
+             {{"length"},
+              "A mortise there is as wide as the bracket, and askew where that is, a rabbet right across; length: on "
+              "the slope, from the rail's own end along its edge; as deep as the plate."}})};
         return table;
     }
 
@@ -90,12 +98,16 @@ class BracketTables {
                 row.cells.push_back(std::move(cell));
             table.rows.push_back(std::move(row));
         });
-        table.footnotes = {
-            "at post: whether a driver gets home at the screw in the post before the rail is set; at rail: at the "
-            "screw in the rail, square to it, the bracket on the post; room: how far it is free there, and to what: it "
-            "needs its reach, its body and the screw. order: which of post and rail the bracket can go on first, so "
-            "that both screws are reached; rail first: before the rail is lifted in. picket after: the first one has "
-            "to go in after the bracket's second screw."};
+        table.footnotes = {legend(
+            table,
+            {{{},
+              "at post: whether a driver gets home at the screw in the post before the rail is set; at rail: at the "
+              "screw in the rail, square to it, the bracket on the post."},
+             {{"room"}, "room: how far it is free there, and to what: it needs its reach, its body and the screw."},
+             {{},
+              "order: which of post and rail the bracket can go on first, so that both screws are reached; rail "
+              "first: before the rail is lifted in."},
+             {{"picket"}, "picket after: the first one has to go in after the bracket's second screw."}})};
         return table;
     }
 
@@ -141,19 +153,6 @@ Cell longest(const JointScrew& screw, const Cells& cells) {
     if (!screw.hold.longest) return {"-", ""};
     const Tape& tape = cells.tape();
     return {words_of_mark(fitting_mark(*screw.hold.longest, 0, tape), tape), exact(*screw.hold.longest)};
-}
-
-/// Which joint a screw is in, as a crew says it.
-const char* joint_on_paper(Joint joint) {
-    switch (joint) {
-        case Joint::picket_to_upper: return "rail to picket head";
-        case Joint::picket_to_lower: return "rail to picket foot";
-        case Joint::between_members: return "member to member";
-        case Joint::apron_to_lower: return "apron to bottom rail";
-        case Joint::post_leg: return "bracket to post";
-        case Joint::rail_leg: return "bracket to rail";
-    }
-    return "";
 }
 
 /// The tape on which drill bits are marked: 1/64 in, or a tenth of a millimetre.
@@ -243,8 +242,8 @@ Table screw_table(const Job& job, const Solution& solution) {
                                    Cell{joint_on_paper(screw.joint), words(screw.joint)},
                                    cells.word(where(screw)),
                                    cells.count(screw.count),
-                                   cells.length(screw.length),
-                                   cells.length(screw.diameter),
+                                   cells.size(screw.length),
+                                   cells.size(screw.diameter),
                                    cells.length(screw.hold.hold),
                                    longest(screw, cells),
                                    out ? cells.word(words(screw.hold.comes_out)) : Cell{"-", "nowhere"},

@@ -45,7 +45,7 @@ Table gaps_table(const Job& job, const Solution& solution) {
         if (!result.pickets) continue;
         const Pickets& pickets = *result.pickets;
         const std::optional<PicketLimit> limit = limit_in(section);
-        Cell allowed = cells.length(limit ? std::optional(limit->reading.value) : std::nullopt), no_ball;
+        Cell allowed = limit ? cells.size(limit->reading.value) : Cell{"-", ""}, no_ball;
         if (limit && limit->on == PicketLimit::On::sphere) {
             no_ball = {"", allowed.raw};
             allowed = {"ball " + allowed.shown, ""};

@@ -34,6 +34,8 @@ void carry_up(std::string& digits) {
 
 Cell Cells::length(double value) const { return {words_of_length(value, tape_), exact(value)}; }
 
+Cell Cells::size(double value) const { return {words_of_size(value, tape_), exact(value)}; }
+
 Cell Cells::fitting(double value, double room) const {
     const long long mark = fitting_mark(value, room, tape_);
     const Side side = side_of_mark(value, mark, tape_);
@@ -116,6 +118,30 @@ std::string wrapped(const std::string& text, std::size_t width, const std::strin
         begin = end + 1;
     }
     return out + line + '\n';
+}
+
+bool is_printed(const Table& table, std::size_t column) {
+    return !table.columns[column].heading.empty() &&
+           std::any_of(table.rows.begin(), table.rows.end(),
+                       [&](const Row& row) { return !row.cells[column].raw.empty(); });
+}
+
+bool is_printed(const Table& table, std::string_view heading) {
+    for (std::size_t c = 0; c < table.columns.size(); ++c)
+        if (table.columns[c].heading == heading && is_printed(table, c)) return true;
+    return false;
+}
+
+std::string legend(const Table& table, const std::vector<Explained>& sentences) {
+    std::string text;
+    for (const Explained& explained : sentences) {
+        const auto& headings = explained.headings;
+        if (!headings.empty() && std::none_of(headings.begin(), headings.end(),
+                                              [&](std::string_view heading) { return is_printed(table, heading); }))
+            continue;
+        text += (text.empty() ? "" : " ") + explained.sentence;
+    }
+    return text;
 }
 
 std::string as_csv(const std::vector<Table>& tables) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "../../solver/job.hpp"
@@ -55,6 +56,8 @@ class Cells {
     Cell count(int number) const { return word(std::to_string(number)); }
     Cell length(double value) const;
     Cell length(const std::optional<double>& value) const { return value ? length(*value) : Cell{"-", ""}; }
+    /// A size that the job states, as it was given.
+    Cell size(double value) const;
     /// A length that must not be rounded up past the room that is left; `+` or `-` behind it where the exact one is
     /// more than a quarter of a division over or under.
     Cell fitting(double value, double room) const;
@@ -75,6 +78,20 @@ std::string rounded(double value, int decimals);
 
 /// The shortest decimal that reads back as the same double.
 std::string exact(double value);
+
+/// Whether a column is printed: it has a heading, and something in it.
+bool is_printed(const Table& table, std::size_t column);
+
+/// Whether a column with this heading is printed.
+bool is_printed(const Table& table, std::string_view heading);
+
+/// What explains a table's columns, sentence by sentence: each is said where one of its headings is printed, or always
+/// where it has none.
+struct Explained {
+    std::vector<std::string_view> headings;
+    std::string sentence;
+};
+std::string legend(const Table& table, const std::vector<Explained>& sentences);
 
 /// A table as lines of text, titles in bold if wanted. At most 80 characters wide: headings and words are folded, numbers
 /// are not, and columns that do not fit then stand in a block of their own under the others, with the names of its rows.

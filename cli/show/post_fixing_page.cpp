@@ -101,9 +101,9 @@ Table rods_table(const Job& job, const Solution& solution) {
         const std::optional<RodLength>& rod = solution.posts[p].rod;
         if (!rod) continue;
         table.rows.push_back(
-            {{cells.word(job.posts[p].id.name), cells.length(rod->below), cells.length(rod->floor),
-              cells.length(rod->plate), cells.length(rod->post), cells.length(rod->channel), cells.length(rod->washer),
-              cells.length(rod->nut), cells.length(rod->spare), cells.length(rod->whole())},
+            {{cells.word(job.posts[p].id.name), cells.size(rod->below), cells.length(rod->floor),
+              cells.size(rod->plate), cells.length(rod->post), cells.size(rod->channel), cells.size(rod->washer),
+              cells.size(rod->nut), cells.size(rod->spare), cells.length(rod->whole())},
              {}});
     }
     table.footnotes = {"rod: to be cut, from the exact parts; each part is rounded by itself."};
@@ -138,7 +138,7 @@ Table pulls_table(const Job& job, const Solution& solution) {
         const PostFixing& fixing = job.post_fixings[static_cast<std::size_t>(job.posts[p].fixing.index)];
         table.rows.push_back(
             {{cells.word(job.posts[p].id.name), cells.word(fixing.id.name), cells.word(words(fixing.anchored_in)),
-              fixing.wood_under ? cells.length(fixing.wood_under->value) : Cell{},
+              fixing.wood_under ? cells.size(fixing.wood_under->value) : Cell{},
               cells.number(fixed->moment, inch ? 0 : 3), arm(fixed->along), pull(fixed->along), arm(fixed->across),
               pull(fixed->across)},
              {}});

@@ -43,12 +43,16 @@ class PostTable {
             for (const RailAtPost& rail : solution_.posts[p].rails)
                 add(static_cast<int>(p), rail.section, rail.end, rail.group, rail.heights);
         for (std::size_t s = 0; s < job_.sections.size(); ++s) add_unlisted(static_cast<int>(s));
-        table_.footnotes = {
-            "under: the underside, where the bracket's leg under the rail meets the post. leg: which way the leg on "
-            "the post is turned. angle: between "
-            "the legs, inside; bend: from flat. driver: whether a straight one gets home at the post's screw. off: "
-            "what a leg "
-            "or a pad between post and rail takes off the rail, along it; the lengths at the saw are without it."};
+        std::vector<Explained> sentences{
+            {{"leg"}, "under: the underside, where the bracket's leg under the rail meets the post."},
+            {{"leg"}, "leg: which way the leg on the post is turned."},
+            {{"angle"}, "angle: between the legs, inside; bend: from flat."},
+            {{"driver"}, "driver: whether a straight one gets home at the post's screw."},
+            {{"off"},
+             "off: what a leg or a pad between post and rail takes off the rail, along it; the lengths at the saw are "
+             "without it."}};
+        if (!is_printed(table_, "leg")) sentences.front() = {{}, "under: the underside, where it meets the post."};
+        table_.footnotes = {legend(table_, sentences)};
         return std::move(table_);
     }
 
@@ -71,11 +75,13 @@ class PostTable {
     std::string size_words(const Post& post) const {
         const PostSize size = size_of(post);
         if (post.shape == PostShape::round) {
-            const std::string across = "round " + cells_.length(size.along).shown;
+            // What was taped round it is not a size that was stated.
+            const std::string across =
+                "round " + (post.around ? cells_.length(size.along) : cells_.size(size.along)).shown;
             return post.around ? across + ", " + cells_.length(post.around->value).shown + " around" : across;
         }
         if (size.nominal.empty()) return {};
-        const std::string along = cells_.length(size.along).shown, across = cells_.length(size.across).shown;
+        const std::string along = cells_.size(size.along).shown, across = cells_.size(size.across).shown;
         return size.nominal + " read as dressed, " + along +
                (along == across ? " square" : " along by " + across + " across");
     }
@@ -144,8 +150,9 @@ Table arrivals(const Job& job, const Solution& solution) {
               cells.length(at->apart), cells.length(at->set_back)},
              {}});
     }
-    table.footnotes = {"block: what of a turned newel has to be square. set-back: how far past the last nosing (at the "
-                       "foot: from the first one) the raked rail's top is as high as the level one's."};
+    table.footnotes = {
+        "block: what of a turned newel has to be square. set-back: how far past the last nosing (at the "
+        "foot: from the first one) the raked rail's top is as high as the level one's."};
     return table;
 }
 

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 
 #include "../../solver/cut_list.hpp"
@@ -68,12 +69,25 @@ class SawAndBench {
                                      "to_saw_miter_deg", "to_saw_bevel_deg"})
                 table.columns.push_back({"", name, Align::left});
         for (std::size_t i = 0; i < pieces_.size(); ++i) table.rows.push_back(row_of(i));
-        table.footnotes = {
-            "along: the edge to set the length out on; ends: whether its from end and its to end are the long or the "
-            "short point there. "
-            "+ or - behind a length: the exact one is more than a quarter of a division over or under. flat, on edge: "
-            "miter / bevel in "
-            "degrees, with the bottom face (of a picket: the one that looks downhill) or a side on the saw's table."};
+        const auto any = [&](char sign) {
+            return std::any_of(table.rows.begin(), table.rows.end(),
+                               [&](const Row& row) { return row.cells[10].shown.back() == sign; });
+        };
+        std::vector<Explained> sentences{
+            {{},
+             "along: the edge to set the length out on; ends: whether its from end and its to end are the long or "
+             "the short point there."}};
+        if (any('+') || any('-'))
+            sentences.push_back({{},
+                                 "+ or - behind a length: the exact one is more than a quarter of a division over "
+                                 "or under."});
+        const bool any_picket = std::any_of(pieces_.begin(), pieces_.end(),
+                                            [](const CutPiece& piece) { return piece.stuff == Stuff::picket; });
+        sentences.push_back({{},
+                             std::string("flat, on edge: miter / bevel in degrees, with the bottom face ") +
+                                 (any_picket ? "(of a picket: the one that looks downhill) " : "") +
+                                 "or a side on the saw's table."});
+        table.footnotes = {legend(table, sentences)};
         if (saw_)
             table.footnotes.push_back(
                 "saw: which of the two is in the saw's reach, flat if it is; or, held square to the fence against a "
@@ -217,10 +231,10 @@ class SawAndBench {
     Row row_of(std::size_t index) const {
         const CutPiece& piece = pieces_[index];
         const CrossSection& size = piece.piece.section;
-        const std::string width = words_of_length(size.width, cells_.tape());
+        const std::string width = words_of_size(size.width, cells_.tape());
         const std::string section = piece.stuff == Stuff::round_handrail
                                         ? "round " + width
-                                        : width + " x " + words_of_length(size.depth, cells_.tape());
+                                        : width + " x " + words_of_size(size.depth, cells_.tape());
         const std::string where = destinations(piece);
         const bool once = saw_is_set_once(piece);
         const auto setting = [&](double slope) { return Cell{"", cells_.angle(slope).raw}; };
@@ -318,13 +332,6 @@ class SawAndBench {
 };
 
 }  // namespace
-
-std::string mark_of(std::size_t index) {
-    std::string mark(1, static_cast<char>('A' + index % 26));
-    for (index /= 26; index > 0; index = (index - 1) / 26)
-        mark.insert(mark.begin(), static_cast<char>('A' + (index - 1) % 26));
-    return mark;
-}
 
 std::vector<Table> saw_and_bench_tables(const Job& job, const Solution& solution) {
     const SawAndBench pages(job, solution);

@@ -34,10 +34,12 @@ class ShopPage {
             if (const auto& pickets = solution_.sections[s].pickets;
                 pickets && pickets->count > 0 && (pickets->at_pitch || pickets->slot))
                 for (const Group group : both_groups) add_holes(s, *pickets, group, table);
-        table.about = {
-            "apart: along the rail, centre to centre. from end, to end: where to cut a rail that comes drilled, from "
-            "the centre of the hole that is nearest, along the face that the pickets meet. slot: along the rail, not "
-            "rounded to the tape."};
+        table.about = {legend(
+            table, {{{}, "apart: along the rail, centre to centre."},
+                    {{"from end"},
+                     "from end, to end: where to cut a rail that comes drilled, from the centre of the hole that is "
+                     "nearest, along the face that the pickets meet."},
+                    {{"slot"}, "slot: along the rail, not rounded to the tape."}})};
         return table;
     }
 

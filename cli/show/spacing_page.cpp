@@ -40,7 +40,7 @@ class SpacingPage {
         for (const SpacingChoice& choice : choices_) table.rows.push_back(row_of(choice));
         table.footnotes = {
             "spread: the widest of all gaps less the narrowest. *: taken. on a picket, on a gap: that is in the middle "
-            "of every section."};
+            "of every section that has no `centre` of its own; one that has keeps it in every row."};
         return table;
     }
 
@@ -50,7 +50,7 @@ class SpacingPage {
     Cell allowed_in(const Section& section) const {
         const PicketBuild& pickets = *job_.builds[static_cast<std::size_t>(section.build.index)].pickets;
         const PicketLimit limit = *limit_of(section, pickets);
-        const Cell length = cells_.length(limit.reading.value);
+        const Cell length = cells_.size(limit.reading.value);
         return limit.on == PicketLimit::On::gap ? length : Cell{"ball " + length.shown, ""};
     }
 
@@ -66,7 +66,7 @@ class SpacingPage {
     }
 
     std::string block_words(const SpacingChoice& choice) const {
-        return choice.block ? " of " + cells_.length(*choice.block).shown + " " + cells_.unit() : std::string();
+        return choice.block ? " of " + cells_.size(*choice.block).shown + " " + cells_.unit() : std::string();
     }
 
     Cell range(const LengthRange& range) const {

@@ -16,12 +16,17 @@ class StockPage {
         Table table{"stock", "FROM STOCK: what to cut from each bar", {}, {}, {}, {}};
         table.columns = {{"section", "section", Align::left},  {"bars", "bars"},
                          {"length", cells_.in_unit("length")}, {"from its end", "pieces", Align::left},
-                         {"offcut", cells_.in_unit("offcut")}, {"", "at_" + std::string(cells_.unit()), Align::left}};
+                         {"offcut", cells_.in_unit("offcut")}, {"", "at_" + std::string(cells_.unit()), Align::left},
+                         {"", "marks", Align::left},           {"", "first", Align::left}};
         for (std::size_t s = 0; s < solution_.stock.size(); ++s) {
             for (const BarResult& bar : solution_.stock[s].bars) table.rows.push_back(row_of(job_.stock[s], bar));
             if (!solution_.stock[s].bars.empty()) table.footnotes.push_back(to_buy(job_.stock[s], solution_.stock[s]));
         }
-        table.about = {"Marks are those of the saw's table; / between two: they are nested and share a raked cut."};
+        const bool nested = std::any_of(table.rows.begin(), table.rows.end(), [](const Row& row) {
+            return row.cells[3].shown.find('/') != std::string::npos;
+        });
+        table.about = {"Marks are those of the saw's table" +
+                       std::string(nested ? "; / between two: they are nested and share a raked cut." : ".")};
         if (std::any_of(job_.stock.begin(), job_.stock.end(), [](auto& stock) { return stock.nest == Nest::face_up; }))
             table.about.push_back("Of stock that nests `face_up` every piece lies with its top up.");
         if (!job_.also_cut.empty()) table.about.push_back(others());
@@ -38,12 +43,12 @@ class StockPage {
         std::string text = "Others:";
         for (std::size_t i = 0; i < job_.also_cut.size(); ++i)
             text += (i == 0 ? " " : "; ") + mark_of(listed_ + i) + " " + job_.also_cut[i].name + ", " +
-                    cells_.length(job_.also_cut[i].length.value).shown;
+                    cells_.size(job_.also_cut[i].length.value).shown;
         return text + ".";
     }
 
     std::string section_of(const Stock& stock) const {
-        return cells_.length(stock.width()).shown + " x " + cells_.length(stock.depth()).shown;
+        return cells_.size(stock.width()).shown + " x " + cells_.size(stock.depth()).shown;
     }
 
     /// The pieces along the bar, neighbours alike counted: "| 2 A/A | B | 5 C |".
@@ -65,14 +70,21 @@ class StockPage {
     }
 
     Row row_of(const Stock& stock, const BarResult& bar) const {
-        std::string at;
-        for (const PieceOnBar& piece : bar.pieces) at += (at.empty() ? "" : " ") + exact(piece.at);
+        std::string at, marks, first;
+        const auto add = [](std::string& list, const std::string& word) { list += (list.empty() ? "" : " ") + word; };
+        for (const PieceOnBar& piece : bar.pieces) {
+            add(at, exact(piece.at));
+            add(marks, mark(piece));
+            add(first, piece.to_end_first ? "to" : "from");
+        }
         return {{cells_.word(section_of(stock)),
                  cells_.count(bar.times),
-                 cells_.length(bar.length),
+                 cells_.size(bar.length),
                  cells_.word(diagram(bar)),
                  cells_.length(bar.offcut),
-                 {"", at}},
+                 {"", at},
+                 {"", marks},
+                 {"", first}},
                 {}};
     }
 
@@ -82,7 +94,7 @@ class StockPage {
         std::string text = "Buy of " + section_of(stock) + ": ";
         bool first = true;
         for (const auto& [length, count] : of_length) {
-            text += (first ? "" : ", ") + std::to_string(count) + " of " + cells_.length(length).shown;
+            text += (first ? "" : ", ") + std::to_string(count) + " of " + cells_.size(length).shown;
             first = false;
         }
         const bool priced = !stock.prices.empty();

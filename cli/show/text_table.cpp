@@ -87,7 +87,7 @@ class TextTable {
  public:
     explicit TextTable(const Table& table) : table_(table) {
         for (std::size_t c = 0; c < table.columns.size(); ++c)
-            if (!table.columns[c].heading.empty() && is_filled(c)) columns_.push_back({c, natural_width(c)});
+            if (is_printed(table, c)) columns_.push_back({c, natural_width(c)});
         if (excess() > 0)
             for (Printed& column : columns_)
                 column.width = std::max(entries_width(column.index, page_width),
@@ -112,11 +112,6 @@ class TextTable {
     };
 
     const Column& column(std::size_t c) const { return table_.columns[c]; }
-
-    bool is_filled(std::size_t c) const {
-        return std::any_of(table_.rows.begin(), table_.rows.end(),
-                           [&](const Row& row) { return !row.cells[c].raw.empty(); });
-    }
 
     /// What is already in lines stays so: each belongs beside its neighbours.
     Lines entry(const Row& row, std::size_t c, std::size_t width) const {

@@ -45,7 +45,8 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::sinks_into_trim:
         case Trouble::little_wood_under:
         case Trouble::holes_under_post:
-        case Trouble::post_top_unknown: return TroubleRoom::post;
+        case Trouble::post_top_unknown:
+        case Trouble::fixing_without_post: return TroubleRoom::post;
         case Trouble::post_key_on_joint:
         case Trouble::joint_of_two:
         case Trouble::joint_without_place:
@@ -86,7 +87,8 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::feet_without_lower:
         case Trouble::feet_unplaced:
         case Trouble::vent_tubes:
-        case Trouble::foot_without_place: return TroubleRoom::rail;
+        case Trouble::foot_without_place:
+        case Trouble::length_under_tape: return TroubleRoom::rail;
         case Trouble::no_room_for_pickets:
         case Trouble::too_many_pickets:
         case Trouble::picket_through_rail:
@@ -110,7 +112,9 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::pitch_end_too_wide:
         case Trouble::pitch_ball_between:
         case Trouble::centre_without_effect:
-        case Trouble::end_gap_without_effect: return TroubleRoom::spacing;
+        case Trouble::end_gap_without_effect:
+        case Trouble::least_gap_without_effect:
+        case Trouble::least_end_gap_without_block: return TroubleRoom::spacing;
         case Trouble::turned_key_on_square:
         case Trouble::turned_key_missing:
         case Trouble::blocks_fill_length:
@@ -132,7 +136,8 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::mortise_near_side:
         case Trouble::seat_through_member:
         case Trouble::picket_on_leg:
-        case Trouble::no_driving_order: return TroubleRoom::bracket;
+        case Trouble::no_driving_order:
+        case Trouble::leg_leaves_rail: return TroubleRoom::bracket;
         case Trouble::screw_comes_out:
         case Trouble::screw_holds_little:
         case Trouble::screw_without_joint:
@@ -158,7 +163,8 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::longer_than_stock:
         case Trouble::too_many_to_cut:
         case Trouble::no_stock_of_section:
-        case Trouble::left_out_of_stock: return TroubleRoom::stock;
+        case Trouble::left_out_of_stock:
+        case Trouble::nothing_from_stock: return TroubleRoom::stock;
     }
     return {};
 }

@@ -34,24 +34,26 @@ class Telling {
     Told of_handrail() const;
     Told of_stock() const;
 
-    std::string length_of(double value) const {
-        return words_of_length(value, tape_) + (job_.units == Unit::inch ? " in" : " mm");
-    }
+    const char* unit() const { return job_.units == Unit::inch ? " in" : " mm"; }
+    std::string length_of(double value) const { return words_of_length(value, tape_) + unit(); }
     std::string length(std::size_t i) const { return length_of(finding_.numbers[i]); }
     std::string difference(std::size_t i, std::size_t j) const {
         const double more = finding_.numbers[j] - finding_.numbers[i];
-        return words_of_length(std::fabs(more), tape_) + (more < 0 ? " less" : " more");
+        return words_against(std::fabs(more), 0, tape_) + (more < 0 ? " less" : " more");
     }
-    std::string bare(std::size_t i) const { return words_of_length(finding_.numbers[i], tape_); }
-    /// A length so fine that it cannot be taken for its limit.
-    std::string fine(std::size_t i) const {
-        const Tape decimals{tape_.unit, 0.001};
-        return words_of_length(finding_.numbers[i], decimals) + (job_.units == Unit::inch ? " in" : " mm");
+    /// A size that the job states, as it was given.
+    std::string bare(std::size_t i) const { return words_of_size(finding_.numbers[i], tape_); }
+    std::string size(std::size_t i) const { return bare(i) + unit(); }
+
+    /// A length beside another, so fine that it cannot be taken for it.
+    std::string against(std::size_t i, std::size_t j) const {
+        return words_against(finding_.numbers[i], finding_.numbers[j], tape_) + unit();
     }
-    std::string short_by() const {
-        return words_of_length(finding_.numbers[2] - finding_.numbers[1], tape_) +
-               (job_.units == Unit::inch ? " in" : " mm");
-    }
+
+    /// A length that is more than nothing, however little.
+    std::string off_nothing(double value) const { return words_against(value, 0, tape_) + unit(); }
+
+    std::string short_by() const { return off_nothing(finding_.numbers[2] - finding_.numbers[1]); }
     std::string whole(std::size_t i) const { return std::to_string(static_cast<int>(finding_.numbers[i])); }
     std::string over_tread(std::size_t i) const {
         return finding_.numbers[i] < 0 ? "the opening under the rail" : "the opening over tread " + whole(i);
@@ -65,6 +67,19 @@ class Telling {
         return {};
     }
 
+    std::string fixing_here() const {
+        for (const PostFixing& fixing : job_.post_fixings)
+            if (fixing.id.place.begin == finding_.place.begin) return fixing.id.name;
+        return {};
+    }
+
+    std::string member_name() const {
+        const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
+        const Build& build = job_.builds[static_cast<std::size_t>(section.build.index)];
+        const auto m = static_cast<std::size_t>(finding_.numbers[1]);
+        return m < build.upper.size() ? build.upper[m].name : build.lower[m - build.upper.size()].name;
+    }
+
     /// The post or joint that the finding is at.
     std::string post_here() const {
         for (const Post& post : job_.posts)
@@ -74,15 +89,13 @@ class Telling {
 
     /// A length that must not be more than it is: the mark under it.
     std::string floored(std::size_t i) const {
-        return words_of_mark(fitting_mark(finding_.numbers[i], 0, tape_), tape_) +
-               (job_.units == Unit::inch ? " in" : " mm");
+        return words_of_mark(fitting_mark(finding_.numbers[i], 0, tape_), tape_) + unit();
     }
 
-    /// Which screw, by its key.
+    /// Which screw, as the tables call it, and by its key.
     std::string joint() const {
-        static constexpr const char* keys[] = {"`picket_to_upper`", "`picket_to_lower`", "`between_members`",
-                                               "`apron_to_lower`",  "`post_leg`",        "`rail_leg`"};
-        return keys[static_cast<std::size_t>(finding_.numbers[0])];
+        const Joint joint = static_cast<Joint>(finding_.numbers[0]);
+        return std::string(joint_on_paper(joint)) + " (`" + words(joint) + "`)";
     }
 
     /// A number without a unit.
@@ -108,10 +121,44 @@ class Telling {
         std::string text = "no straight driver gets home at both screws of " + whole(0) +
                            (one ? " bracket" : " brackets") + ", on the post first or on the rail first";
         if (finding_.numbers[1] < finding_.numbers[2])
-            text += "; at a screw in the rail " + length(1) + " is free, square to the rail, and " + length(2) +
+            text += "; at a screw in the rail " + against(1, 2) + " is free, square to the rail, and " + against(2, 1) +
                     " is needed";
         if (finding_.numbers[3] > 0) text += "; with the leg turned the other way " + whole(3) + " would do";
         return text;
+    }
+
+    /// "the upper brackets", or the one at an end.
+    std::string brackets() const {
+        return finding_.end < 0 ? "the " + group() + " brackets" : "the " + group() + " bracket at " + where();
+    }
+
+    static constexpr const char* seen = ", seen looking at the post";
+
+    std::string mortise_near_side() const {
+        const double left = finding_.numbers[1], right = finding_.numbers[2];
+        const double least = std::fmin(left, right), asked = finding_.numbers[3];
+        const bool askew = !alike(left, right);
+        return "no mortise can be cut for " + brackets() + ": it would leave " + words_against(least, asked, tape_) +
+               unit() +
+               (askew ? std::string(" of the rail's lowest member to the ") + (left < right ? "left" : "right") + seen +
+                            ", where the leg runs askew"
+                      : " on each side of the rail's lowest member") +
+               ", and `least_beside` asks for " + size(3) +
+               ". A rabbet right across it can be, or the bracket on the surface";
+    }
+
+    std::string leg_leaves_rail() const {
+        const double left = finding_.numbers[1], right = finding_.numbers[2];
+        const std::string of = "the rail leg of " + brackets(),
+                          no_mortise = finding_.numbers[3] > 0 ? ": no mortise can hold it" : "";
+        if (alike(left, right))
+            return of + " is wider than the rail's lowest member and stands out " + off_nothing(-left) +
+                   " on each side" + no_mortise + ". Take a narrower plate";
+        return of + " stands out of the rail's lowest member, " + off_nothing(-std::fmin(left, right)) + " to the " +
+               (left < right ? "left" : "right") + seen +
+               (std::fmax(left, right) < 0 ? ", and " + off_nothing(-std::fmax(left, right)) + " on the other side"
+                                           : std::string()) +
+               no_mortise + ". Turn the post, or take a shorter or a narrower leg";
     }
 
     std::string screws_meet() const {
@@ -121,7 +168,7 @@ class Telling {
                (known ? ": their middles come within "
                       : ", if the rails come in square round a corner or from "
                         "opposite sides: their middles may come within ") +
-               fine(0) + ", and must stay " + fine(1) + " apart";
+               against(0, 1) + ", and must stay " + size(1) + " apart";
     }
 
     std::string handrail_name() const {
@@ -148,6 +195,7 @@ class Telling {
 
     /// The post at an end, or the end where none is named.
     std::string where() const {
+        if (finding_.section < 0) return "the " + end() + " end";
         const Section& section = job_.sections[static_cast<std::size_t>(finding_.section)];
         const bool named = (finding_.end == 0 ? section.from : section.to).named();
         return named ? post_or_joint() : "the " + end() + " end";
@@ -163,9 +211,9 @@ class Telling {
     std::string post_or_joint() const { return kind_of_end() + " " + post_name(); }
 
     std::string gap_at_post() const {
-        return "the gap at " + post_or_joint() + " is " + length(0) + ", over the widest allowed, " + length(1) + ": " +
-               (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
-               " the " + kind_of_end() + " " + length(3) + " nearer";
+        return "the gap at " + post_or_joint() + " is " + against(0, 1) + ", over the widest allowed, " + size(1) +
+               ": " + (finding_.numbers[2] > 0 ? whole(2) + " on each tread cures it, or move" : std::string("move")) +
+               " the " + kind_of_end() + " " + off_nothing(finding_.numbers[3]) + " nearer";
     }
 
     const Job& job_;

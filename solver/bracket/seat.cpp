@@ -15,17 +15,35 @@ Vector within(const Vector& square_to, const Vector& way) {
     return (way - way.dot(square_to) * square_to).normalized();
 }
 
+/// A length that is the rounding of what it came from is none.
+double unless_rounding(double length, double scale) { return std::fabs(length) <= rounding * scale ? 0 : length; }
+
 PostMortise post_mortise(const BracketBuild& build, const PlateAt& plate, Leg leg) {
     // Behind the post's face the plate runs past the bend by its own thickness: square to the other leg where that
     // falls away from the bend, and by its outer corner where it closes on the post.
     const double cosine = plate.on_post.dot(plate.on_rail), sine = plate.on_post.cross(plate.on_rail).norm(),
                  past_bend = build.thickness * (1 + std::max(0.0, cosine)) / sine;
     const Vector up = leg == Leg::up ? plate.on_post : Vector(-plate.on_post);
-    const double bend = (plate.bend - plate.mark).dot(up);
+    const double scale = build.post_leg + plate.mark.norm(), bend = (plate.bend - plate.mark).dot(up);
     PostMortise mortise{build.width, build.post_leg + past_bend, build.thickness, 0, 0};
-    mortise.top = bend + (leg == Leg::up ? build.post_leg.value : past_bend);
-    mortise.bottom = mortise.top - mortise.height;
+    mortise.top = unless_rounding(bend + (leg == Leg::up ? build.post_leg.value : past_bend), scale);
+    mortise.bottom = unless_rounding(mortise.top - mortise.height, scale);
     return mortise;
+}
+
+/// How far the leg under the rail reaches across it to the right, seen looking at the face, from the rail's middle
+/// line: the least and the most over the four corners of the flat leg.
+struct LegAcross {
+    double least = 0, most = 0;
+};
+
+LegAcross leg_across(const BracketBuild& build, const PlateAt& plate, const RailLine& line, End end) {
+    const double outward = end == End::from ? 1 : -1;
+    const Vector right = outward * Vector(-line.y, line.x, 0), edge = plate.top.cross(plate.on_rail);
+    const double half = build.width / 2 * std::fabs(edge.dot(right));
+    double tip = build.rail_leg * plate.on_rail.dot(right);
+    if (std::fabs(tip) < rounding * build.rail_leg) tip = 0;
+    return {std::fmin(0, tip) - half, std::fmax(0, tip) + half};
 }
 
 /// What can be cut in the rail's underside.
@@ -73,9 +91,11 @@ Vector rail_leg_tip(const PlateAt& plate, const RailLine& line, double rail_leg)
 Seat seat_of(const BracketBuild& build, const PlateAt& plate, const RailLine& line, const Member& lowest, End end,
              Leg leg, std::optional<double> surface) {
     Seat seat;
-    seat.beside = (lowest.width - build.width) / 2;
+    const LegAcross across = leg_across(build, plate, line, end);
+    seat.beside_left = lowest.width / 2 + across.least;
+    seat.beside_right = lowest.width / 2 - across.most;
     seat.wood_over = lowest.depth - build.thickness;
-    seat.possible = possible_seat(build, seat.beside, seat.wood_over);
+    seat.possible = possible_seat(build, seat.beside(), seat.wood_over);
     for (const double hole : build.post_hole) {
         const Vector on_face = plate.post_hole(hole) - plate.off_post * plate.face;
         seat.screw_from_mark.push_back(std::fabs((on_face - plate.mark).dot(plate.on_post)));

@@ -49,9 +49,13 @@ struct Seat {
     std::vector<double> screw_from_mark, screw_heights;
     std::optional<PostMortise> mortise;
     std::optional<RailCut> rail_cut;
-    double beside = 0;     // wood on each side of the bracket's width in the rail; negative where it is wider
+    /// Wood of the lowest member to the left and to the right of the leg under it, where that is least along the whole
+    /// leg, seen looking at the post's face; negative where the leg stands out there.
+    double beside_left = 0, beside_right = 0;
     double wood_over = 0;  // of the rail's lowest member over a leg that is let in; negative where there is none
     RailSeat possible = RailSeat::surface;
+
+    double beside() const { return beside_left < beside_right ? beside_left : beside_right; }
 };
 
 /// The seat of a bracket under a group's lowest member. `surface` is the height of what the post stands on, in the

@@ -27,10 +27,31 @@ const char* words(SectionShape shape) {
 }
 
 const char* words(Work work) {
-    static constexpr const char* of_step[work_steps] = {
-        "cut",           "cope",     "bend",          "prime",        "set posts", "set brackets", "splice",
-        "lay out",       "assemble", "weld",          "prime panels", "galvanise", "fit",          "join",
-        "stand pickets", "set feet", "fit handrails", "paint",        "cap"};
+    static constexpr const char* of_step[work_steps] = {"cut",
+                                                        "cope",
+                                                        "bend",
+                                                        "seat rails",
+                                                        "plough",
+                                                        "prime",
+                                                        "set posts",
+                                                        "seat posts",
+                                                        "set brackets",
+                                                        "splice",
+                                                        "set brackets on rails",
+                                                        "lay out",
+                                                        "assemble",
+                                                        "weld",
+                                                        "prime panels",
+                                                        "galvanise",
+                                                        "fit",
+                                                        "put in pickets",
+                                                        "join",
+                                                        "stand pickets",
+                                                        "fit fillets",
+                                                        "set feet",
+                                                        "fit handrails",
+                                                        "paint",
+                                                        "cap"};
     return of_step[static_cast<std::size_t>(work)];
 }
 
@@ -58,11 +79,12 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution, const Orde
     sheet.word("shape", words(line.shape),
                "of its section: rectangle; round; profile, of a handrail that is known by its perimeter");
     sheet.lengths("section", {line.section.width, line.section.depth},
-                  "what it is across; a bracket's plate: its width and thickness; a profile: a square of its width; "
-                  "nought where the job does not say");
+                  "what it is across; a bracket's plate: its width and thickness; a profile: a square of its width; a "
+                  "screw or rod: its diameter twice; nought where the job does not say");
     if (!line.nominal.empty()) sheet.word("nominal", line.nominal, "a post's timber size, as the job has it");
-    sheet.length("length", line.length,
-                 "of one bar, turned picket, screw, rod, or post as far as the job says; of a base plate its thickness");
+    sheet.length(
+        "length", line.length,
+        "of one bar, turned picket, screw, rod, or post as far as the job says; of a base plate its thickness");
     if (line.holes)
         sheet.lengths("holes", {line.holes->width, line.holes->depth}, "of a base plate, centre to centre, both ways");
     sheet.length("hole", line.hole, "their diameter");
@@ -87,6 +109,7 @@ void describe(Sheet& sheet, const Surface& surface) {
 void describe(Sheet& sheet, const PaintList& list) {
     sheet.list("pieces", list.pieces, "pieces of the cut list, in the order of the saw's table, then `also_cut`",
                [](Sheet& row, const PaintedPiece& piece) {
+                   row.word("mark", piece.mark, "as in the saw's table");
                    row.word("name", piece.name, "as the job calls it");
                    row.count("count", piece.count, "how many in all");
                    row.part("each", "the surface of one, in square feet in inch jobs, square metres in mm jobs",
@@ -111,12 +134,23 @@ void describe_crew(Sheet& sheet, const Job& job, const Solution& solution) {
             "work", steps_of_work(job, solution), "the steps of the work, in order (common practice)",
             [&](Sheet& row, const WorkStep& step) {
                 row.word("step", words(step.work),
-                         "cut, cope, bend, prime, set posts, set brackets, splice, lay out, assemble, weld, prime "
-                         "panels, galvanise, fit, join, stand pickets, set feet, fit handrails, paint or cap");
+                         "cut, cope, bend, seat rails, plough, prime, set posts, seat posts, set brackets, splice, set "
+                         "brackets on rails, lay out, assemble, weld, prime panels, galvanise, fit, put in pickets, "
+                         "join, stand pickets, fit fillets, set feet, fit handrails, paint or cap");
                 row.list("sections", step.sections, "that have it; none where it is no section's",
                          [&](Sheet& part, int section) {
                              part.word("section", job.sections[static_cast<std::size_t>(section)].id.name, "its name");
                          });
+                row.list(
+                    "brackets", step.brackets,
+                    "that it fastens, in the order that a straight driver asks for; of put in pickets, those whose "
+                    "picket goes in after",
+                    [&](Sheet& part, const BracketOfSection& of) {
+                        const Bracket& bracket = solution.sections[of.section].brackets[of.bracket];
+                        part.word("section", job.sections[of.section].id.name, "its section");
+                        part.word("end", bracket.end == End::from ? "from" : "to", "from or to");
+                        part.word("group", bracket.group == Group::upper ? "upper" : "lower", "upper or lower");
+                    });
             });
 }
 

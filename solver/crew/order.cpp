@@ -181,6 +181,8 @@ void add_plates_and_rods(const Job& job, const Solution& solution, std::vector<O
         if (const std::optional<RodLength>& rod = solution.posts[p].rod) {
             like = {};
             like.what = Ordered::rod;
+            like.shape = SectionShape::circle;
+            if (const std::optional<Reading>& diameter = fixing.rod->diameter) like.section = {*diameter, *diameter};
             like.length = rod->whole();
             ++line_like(found, like).needed;
         }

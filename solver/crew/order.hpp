@@ -12,7 +12,7 @@ enum class Ordered { bar, stick, turned_picket, bracket, screw, post, base_plate
 enum class SectionShape { rectangle, circle, profile };
 
 /// One line of the order. `section` is what it is across: of a bracket's plate width and thickness, of a base plate its
-/// two sides, of a screw its diameter. `needed` counts
+/// two sides, of a screw or rod its diameter (0 where it is not given). `needed` counts
 /// what goes into the job, for sticks the pieces; `spare` is to be bought besides.
 struct OrderLine {
     Ordered what = Ordered::bar;
@@ -31,7 +31,8 @@ struct OrderLine {
 };
 
 /// What a solved job needs, its stock planned: bars, then sticks of sections that no stock is given for, turned
-/// pickets, brackets, screws, posts with their plates and rods, and caps, each in the order of the job. Nothing if the job does not ask for it.
+/// pickets, brackets, screws, posts with their plates and rods, and caps, each in the order of the job. Nothing if the
+/// job does not ask for it.
 std::vector<OrderLine> order_list(const Job& job, const Solution& solution);
 
 }  // namespace rakewright

@@ -31,7 +31,7 @@ PaintList paint_list(const Job& job, const Solution& solution) {
     const double square = large_square(job.units);
     const auto add = [&](const std::string& name, int count, const Surface& surface) {
         const Surface each{surface.sides / square, surface.ends / square};
-        list.pieces.push_back({name, count, each});
+        list.pieces.push_back({mark_of(list.pieces.size()), name, count, each});
         list.all.sides += count * each.sides;
         list.all.ends += count * each.ends;
     };

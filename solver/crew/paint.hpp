@@ -8,6 +8,7 @@ namespace rakewright {
 /// Pieces to be painted that are alike: how many, and the surface of each, in square feet in inch jobs, in square
 /// metres in mm jobs.
 struct PaintedPiece {
+    std::string mark;
     std::string name;
     int count = 0;
     Surface each;

@@ -82,6 +82,7 @@ struct BasePlate {
 struct PostRod {
     Place place;
     Reading below = 0, floor, channel = 0, washer, nut, spare;
+    std::optional<Reading> diameter;
 };
 
 /// What a post's bolts or rod hold in.

@@ -157,6 +157,26 @@ std::string number_written() { return R"(([0-9]+(( +| *- *)[0-9]+/[0-9]+|/[0-9]+
 
 bool is_power_of_two(long long number) { return number > 0 && (number & (number - 1)) == 0; }
 
+/// Whether a tape's marks are shown as fractions.
+bool shows_fractions(const Tape& tape) {
+    const long long in_one = divisions_in_one(tape);
+    if (in_one == 0) return false;
+    return !decimals_of(tape.division) || (tape.unit == Unit::inch && is_power_of_two(in_one) && in_one <= 128);
+}
+
+/// Decimals as many as a number has, and four where it has more than six.
+std::string decimal_words(double number) {
+    char text[400];
+    std::string words(text, std::to_chars(text, text + sizeof text, std::fabs(number), std::chars_format::fixed).ptr);
+    const std::size_t point = words.find('.');
+    if (point != std::string::npos && words.size() - point - 1 > 6) {
+        words.assign(text, std::to_chars(text, text + sizeof text, std::fabs(number), std::chars_format::fixed, 4).ptr);
+        words.erase(words.find_last_not_of('0') + 1);
+        if (words.back() == '.') words.pop_back();
+    }
+    return (number < 0 && words != "0" ? "-" : "") + words;
+}
+
 }  // namespace
 
 std::optional<double> read_length(std::string_view text, Unit unit) {
@@ -201,18 +221,34 @@ double at_mark(long long mark, const Tape& tape) {
 }
 
 std::string words_of_mark(long long mark, const Tape& tape) {
-    const long long in_one = divisions_in_one(tape);
-    const std::optional<int> decimals = decimals_of(tape.division);
-    if (in_one > 0 && (!decimals || (tape.unit == Unit::inch && is_power_of_two(in_one) && in_one <= 128)))
-        return (mark < 0 ? "-" : "") + fraction_words(std::llabs(mark), in_one);
+    if (shows_fractions(tape)) return (mark < 0 ? "-" : "") + fraction_words(std::llabs(mark), divisions_in_one(tape));
     char text[64];
     const auto end = std::to_chars(text, text + sizeof text, at_mark(std::llabs(mark), tape), std::chars_format::fixed,
-                                   decimals.value_or(6))
+                                   decimals_of(tape.division).value_or(6))
                          .ptr;
     return (mark < 0 ? "-" : "") + std::string(text, end);
 }
 
 std::string words_of_length(double length, const Tape& tape) { return words_of_mark(nearest_mark(length, tape), tape); }
+
+std::string words_of_size(double size, const Tape& tape) {
+    if (shows_fractions(tape))
+        for (const Tape& marked : {tape, Tape{tape.unit, 1.0 / 64}})
+            if (const long long mark = nearest_mark(size, marked); same(at_mark(mark, marked), size))
+                return words_of_mark(mark, marked);
+    return decimal_words(size);
+}
+
+std::string words_against(double length, double other, const Tape& tape) {
+    const std::string on_tape = words_of_length(length, tape);
+    if (same(length, other) || on_tape != words_of_length(other, tape)) return on_tape;
+    for (const double division : {1e-3, 1e-4, 1e-5, 1e-6}) {
+        const Tape decimals{tape.unit, division};
+        if (std::string words = words_of_length(length, decimals); words != words_of_length(other, decimals))
+            return words;
+    }
+    return on_tape;
+}
 
 Side side_of_mark(double length, long long mark, const Tape& tape) {
     const double over = length - at_mark(mark, tape);

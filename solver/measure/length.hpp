@@ -72,6 +72,15 @@ std::string words_of_mark(long long mark, const Tape& tape);
 /// The words of the nearest mark.
 std::string words_of_length(double length, const Tape& tape);
 
+/// A size that somebody stated (of a section, a plate, a hole, a screw, stock, a limit), as it was given and not as a
+/// tape reads it: on a tape of fractions a fraction where one of the tape's divisions or of 64ths is exact; else
+/// decimals, as many as it has, and four of them where it has more than six (one that was converted).
+std::string words_of_size(double size, const Tape& tape);
+
+/// The words of a length that is told beside another: of the nearest mark, or, where both lie at one mark, as many
+/// decimals as tell them apart, from three to six.
+std::string words_against(double length, double other, const Tape& tape);
+
 /// How an exact length lies to the mark that was read for it: over or under it by more than a quarter of a division.
 Side side_of_mark(double length, long long mark, const Tape& tape);
 

@@ -11,6 +11,7 @@ struct PieceOnBar {
     std::string name;
     int cut = -1;
     int also_cut = -1;
+    bool to_end_first = false;  // on the bar its to end lies first, where it is cut to another shape than its from end
     double at = 0;
     double length = 0;
     bool nested = false;  // shares a slanted cut with the piece before

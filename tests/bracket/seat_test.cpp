@@ -151,13 +151,67 @@ TEST_CASE("a mortise needs least_beside on both sides, else a rabbet right acros
     for (const Finding& finding : solution.findings) {
         if (finding.trouble != Trouble::mortise_near_side) continue;
         CHECK_THAT(finding.numbers[1], within(0.495, 1e-14));
-        CHECK(finding.numbers[2] == 0.5);
+        CHECK_THAT(finding.numbers[2], within(0.495, 1e-14));
+        CHECK(finding.numbers[3] == 0.5);
         ++told;
     }
     CHECK(told == 2);  // a group each
     job.builds[0].bracket->least_beside = 0.25;
     CHECK_FALSE(has(solve(job), Trouble::mortise_near_side));
     CHECK(usual_least_beside(Unit::millimetre) == 12);
+}
+
+TEST_CASE("askew the leg runs toward one side of the rail, and leaves it", "[seat]") {
+    // The foot post turned by 30: under a rake r the leg runs off by atan(tan 30 / cos r) = 34.66 deg. Its corners at
+    // the bend lie 0.75 cos 34.66 = 0.617 beside the middle line, those of its tip 2.5 sin 34.66 = 1.422 farther to the
+    // right; half the rail is 1.25.
+    Job job = with_bracket(PostSeat::mortise, RailSeat::mortise, LegWish::up);
+    job.posts[0].turn = in_degrees(30);
+    const double skew = std::atan(std::tan(30 * M_PI / 180) / c), run = 2.5 * std::sin(skew),
+                 half = 0.75 * std::cos(skew);
+    const Seat foot = seat_at(job, End::from), head = seat_at(job, End::to);
+    const bool to_right = foot.beside_right < foot.beside_left;
+    CHECK_THAT(to_right ? foot.beside_right : foot.beside_left, within(1.25 - run - half, 1e-12));
+    CHECK_THAT(to_right ? foot.beside_left : foot.beside_right, within(1.25 - half, 1e-12));
+    CHECK_THAT(foot.beside(), within(-0.789, 5e-4));
+    CHECK(to_right == (solved(job).brackets[0].skew > 0));
+    CHECK(foot.possible == RailSeat::rabbet);
+    CHECK(head.possible == RailSeat::mortise);
+    const Solution solution = solve(job);
+    CHECK(has(solution, Trouble::leg_leaves_rail));
+    for (const Finding& finding : solution.findings)
+        if (finding.trouble == Trouble::leg_leaves_rail) CHECK(finding.end == 0);
+    // Turned the other way it runs to the other side.
+    job.posts[0].turn = in_degrees(-30);
+    const Seat mirrored = seat_at(job, End::from);
+    CHECK_THAT(mirrored.beside_left, within(foot.beside_right, 1e-12));
+    CHECK_THAT(mirrored.beside_right, within(foot.beside_left, 1e-12));
+    // By 7 it stays in the rail, too near its side: 1.25 - 2.5 sin 8.38 - 0.75 cos 8.38 = 0.144.
+    job.posts[0].turn = in_degrees(7);
+    const Seat slight = seat_at(job, End::from);
+    const double off = std::atan(std::tan(7 * M_PI / 180) / c);
+    CHECK_THAT(slight.beside(), within(1.25 - 2.5 * std::sin(off) - 0.75 * std::cos(off), 1e-12));
+    CHECK(slight.possible == RailSeat::rabbet);
+    CHECK(has(solve(job), Trouble::mortise_near_side));
+    CHECK_FALSE(has(solve(job), Trouble::leg_leaves_rail));
+}
+
+TEST_CASE("a bracket wider than its rail stands out on both sides, whatever its seat", "[seat]") {
+    for (const RailSeat seat : {RailSeat::surface, RailSeat::rabbet, RailSeat::mortise}) {
+        Job job = with_bracket(PostSeat::mortise, seat, LegWish::up);
+        job.builds[0].bracket->width = 2.75;
+        const Solution solution = solve(job);
+        int told = 0;
+        for (const Finding& finding : solution.findings) {
+            CHECK(finding.trouble != Trouble::mortise_near_side);
+            if (finding.trouble != Trouble::leg_leaves_rail) continue;
+            CHECK_THAT(finding.numbers[1], within(-0.125, 1e-14));
+            CHECK_THAT(finding.numbers[2], within(-0.125, 1e-14));
+            CHECK(finding.end == -1);
+            ++told;
+        }
+        CHECK(told == 2);  // a group each
+    }
 }
 
 TEST_CASE("a leg as thick as its member is deep cannot be let in", "[seat]") {

@@ -1,4 +1,5 @@
 #include "../../cli/read/reader.hpp"
+#include "../../cli/show/cut_sheet.hpp"
 #include "../../solver/crew/crew_sheet.hpp"
 #include "../../solver/solve.hpp"
 #include "../../solver/stock_plan.hpp"
@@ -229,8 +230,9 @@ TEST_CASE("paint goes by the surface of all pieces and its coats", "[crew][paint
 
 TEST_CASE("a crew's steps are those that the job has", "[crew][work]") {
     using Steps = std::vector<std::string>;
-    CHECK(planned(bracketed + "order_of_work: yes\norder_list: {caps: yes}\npaint: yes\n").work() ==
-          Steps{"cut", "prime", "set posts", "set brackets", "lay out", "assemble", "fit", "paint", "cap"});
+    CHECK(
+        planned(bracketed + "order_of_work: yes\norder_list: {caps: yes}\npaint: yes\n").work() ==
+        Steps{"cut", "prime", "set posts", "seat posts", "set brackets", "lay out", "assemble", "fit", "paint", "cap"});
     CHECK(planned("units: in\nalso_cut: [{name: a, section: [2, 4], length: 40}]\n").work() == Steps{"cut", "prime"});
     const std::string rail = "height: 36, upper: [{name: rail, width: 2, depth: 2}]";
     // On a floor the pickets stand under the rail; posts that stand are not set.
@@ -240,8 +242,8 @@ TEST_CASE("a crew's steps are those that the job has", "[crew][work]") {
                   ", pickets: {width: 1, depth: 1, max_gap: 4}}}\n"
                   "sections: {s: {from: a, clear: 50, build: b}}\n")
               .work() == Steps{"cut", "cope", "prime", "lay out", "fit", "stand pickets"});
-    CHECK(planned("units: in\nbuilds: {b: {" + rail + ", longest_stick: 30}}\nsections: {s: {clear: 50, build: b}}\n").work() ==
-          Steps{"cut", "prime", "splice", "fit"});
+    CHECK(planned("units: in\nbuilds: {b: {" + rail + ", longest_stick: 30}}\nsections: {s: {clear: 50, build: b}}\n")
+              .work() == Steps{"cut", "prime", "splice", "fit"});
     // Welded and dipped, or welded and primed after; feet hang from the lower rail.
     const std::string panel = rail +
                               ", lower: [{name: bottom, width: 2, depth: 2}], lower_gap: 2, "
@@ -251,6 +253,88 @@ TEST_CASE("a crew's steps are those that the job has", "[crew][work]") {
           Steps{"cut", "lay out", "assemble", "weld", "galvanise", "fit"});
     CHECK(planned("units: in\nbuilds: {b: {" + panel + ", feet: {every: 20}}}\n" + section).work() ==
           Steps{"cut", "lay out", "assemble", "weld", "prime panels", "fit", "set feet"});
+}
+
+TEST_CASE("a bracket goes first where a straight driver can reach both its screws from there", "[crew][work]") {
+    // By hand: a driver takes 3 + 8 and the screw of 1 1/4, 12 1/4 in all. Under the lower rail 4 are free less the
+    // plate; under the upper one 34 1/2 - 5 1/2 = 29. So the lower brackets go on their rail before it is lifted in.
+    Planned whole = planned(
+        "units: in\nposts: {a: {size: 4x4}, b: {size: 4x4}}\n"
+        "builds: {q: {height: 36, upper: [{name: cap, width: 2 1/2, depth: 1 1/2}], lower: [{name: bottom, width: 2 "
+        "1/2, "
+        "depth: 1 1/2}], lower_gap: 4, pickets: {width: 1 1/2, depth: 1 1/2, max_gap: 3 7/8},\n"
+        "  bracket: {post_leg: 2 1/2, rail_leg: 1 1/4, width: 1 1/2, thickness: 1/8, post_hole: 2, rail_hole: 1, leg: "
+        "down},"
+        "\n  screws: {rail_leg: {length: 1 1/4, diameter: 0.138}, post_leg: {length: 2, diameter: 0.19}},\n"
+        "  driver: {bit: {diameter: 1/4, reach: 3}, body: {diameter: 1 3/4, length: 8}}}}\n"
+        "sections: {s: {from: a, to: b, clear: 40, build: q}}\n");
+    using Steps = std::vector<std::string>;
+    CHECK(whole.work() ==
+          Steps{"cut", "prime", "set posts", "set brackets", "set brackets on rails", "lay out", "assemble", "fit"});
+    const auto groups_in = [&](Work work) {
+        std::vector<Group> groups;
+        for (const WorkStep& step : steps_of_work(whole.job, whole.solution))
+            if (step.work == work)
+                for (const BracketOfSection& of : step.brackets)
+                    groups.push_back(whole.solution.sections[of.section].brackets[of.bracket].group);
+        return groups;
+    };
+    CHECK(groups_in(Work::set_brackets) == std::vector(2, Group::upper));
+    CHECK(groups_in(Work::set_brackets_on_rails) == std::vector(2, Group::lower));
+    // Where a picket has to go in after, it is no part of what is put together on the bench.
+    whole.solution.sections[0].fixings[0].driving->picket_after = true;
+    CHECK(groups_in(Work::put_in_pickets) == std::vector(1, Group::upper));
+    CHECK(whole.work().back() == "put in pickets");
+}
+
+TEST_CASE("seats, ploughs and fillets are steps where the job has them", "[crew][work]") {
+    using Steps = std::vector<std::string>;
+    CHECK(
+        planned(
+            "units: in\nbuilds: {b: {height: 36, upper: [{name: rail, width: 2 1/2, depth: 2}], lower: [{name: bottom, "
+            "width: 2 1/2, depth: 2}], lower_gap: 14, pickets: {width: 1, depth: 1, max_gap: 4, plough: {lower: "
+            "1/4}},\n"
+            "  bracket: {post_leg: 1 1/4, rail_leg: 2 1/2, width: 1 1/2, thickness: 1/8, post_hole: 3/4, leg: down, "
+            "post_seat: mortise, rail_seat: rabbet}}}\nsections: {s: {clear: 50, build: b}}\n")
+            .work() == Steps{"cut", "seat rails", "plough", "prime", "seat posts", "set brackets", "lay out",
+                             "assemble", "fit", "fit fillets"});
+}
+
+TEST_CASE("of welded work the loose sticks alone are primed before", "[crew][work]") {
+    const Planned whole = planned(
+        "units: in\nbuilds: {b: {height: 36, upper: [{name: rail, width: 2, depth: 2}], lower: [{name: bottom, width: "
+        "2, "
+        "depth: 2}], lower_gap: 2, pickets: {width: 1, depth: 1, max_gap: 4, weld_gap: 1/16}}}\n"
+        "sections: {s: {clear: 50, build: b}}\nalso_cut: [{name: batten, section: [1, 2], length: 40}]\n"
+        "order_of_work: yes\n");
+    for (const WorkStep& step : steps_of_work(whole.job, whole.solution))
+        if (step.work == Work::prime) CHECK(step.sections.empty());
+    const std::vector<std::string> lines = work_tables(whole.job, whole.solution)[0].about;
+    CHECK(lines[1] ==
+          "2. Prime the loose sticks (batten) on all faces and both ends, before anything is put together.");
+    CHECK(lines[5] == "6. Prime what was welded, all round.");
+}
+
+TEST_CASE("rods of one length and another thread are another line", "[crew][order]") {
+    const auto text = [](const char* second) {
+        return std::string(
+                   "units: in\npost_fixings:\n  a: {anchored_in: wood, rod: {floor: 8, washer: 1/8, nut: 1/2, spare: "
+                   "1/4, diameter: 1/2}}\n  b: {anchored_in: wood, rod: {floor: 8, washer: 1/8, nut: 1/2, spare: "
+                   "1/4") +
+               second +
+               "}}\nposts: {p: {size: 4, reveal: 1, fixing: a}, q: {size: 4, reveal: 1, fixing: b}}\n"
+               "builds: {r: {height: 36, upper: [{name: rail, width: 2, depth: 2}]}}\n"
+               "sections: {s: {from: p, to: q, clear: 40, build: r}}\norder_list: yes\n";
+    };
+    const std::vector<OrderLine> alike = planned(text(", diameter: 1/2")).order(Ordered::rod),
+                                 unlike = planned(text(", diameter: 3/8")).order(Ordered::rod),
+                                 unknown = planned(text("")).order(Ordered::rod);
+    REQUIRE(alike.size() == 1);
+    CHECK((alike[0].needed == 2 && alike[0].section.width == 0.5));
+    REQUIRE(unlike.size() == 2);
+    CHECK((unlike[0].section.width == 0.5 && unlike[1].section.width == 0.375));
+    REQUIRE(unknown.size() == 2);
+    CHECK(unknown[1].section.width == 0);
 }
 
 }  // namespace rakewright::tests

@@ -37,9 +37,11 @@ const Written accepted[] = {{"36", 36},
                             {"0.254 m", 10},
                             {" 12 ", 12}};
 
-const char* const refused[] = {"",       " ",     "-",      "--5",  "+5",    "1e3",    "1,5",   "0x10",   "nan",  "inf",  "7 3/4 1/2", "7 4/3",
-                               "3/0",    "/4",    "3/",     "5.",   "5' 13\"", "5'2'", "7 x",   "7 3/4x", "1_000", "5 6",  "7 in mm",   "1 1/2' 3\"",
-                               "1000001", "0.0000001", "1/2000000", "1e400", "12 inches", "''", "1.5/2", "5 - - 1/2"};
+const char* const refused[] = {"",          " ",       "-",          "--5",       "+5",        "1e3",       "1,5",
+                               "0x10",      "nan",     "inf",        "7 3/4 1/2", "7 4/3",     "3/0",       "/4",
+                               "3/",        "5.",      "5' 13\"",    "5'2'",      "7 x",       "7 3/4x",    "1_000",
+                               "5 6",       "7 in mm", "1 1/2' 3\"", "1000001",   "0.0000001", "1/2000000", "1e400",
+                               "12 inches", "''",      "1.5/2",      "5 - - 1/2"};
 
 }  // namespace
 
@@ -85,11 +87,12 @@ TEST_CASE("The patterns match every text that is read, and none that is refused 
         CHECK(std::regex_search(std::string("-") + written.text, any));
         CHECK_FALSE(std::regex_search(std::string("-") + written.text, not_negative));
     }
-    for (const char* text : {"--5", "1e3", "1,5", "7 x", "12 inches", "nan", "5."}) CHECK_FALSE(std::regex_search(text, any));
+    for (const char* text : {"--5", "1e3", "1,5", "7 x", "12 inches", "nan", "5."})
+        CHECK_FALSE(std::regex_search(text, any));
 }
 
-// Principles and Practice of Plumbing, Table LXIII: exact decimal equivalents of 64ths of an inch, n/64. (Its "3/62 = .046875" is a misprint
-// for 3/64: 3/62 is .0484.)
+// Principles and Practice of Plumbing, Table LXIII: exact decimal equivalents of 64ths of an inch, n/64. (Its "3/62 =
+// .046875" is a misprint for 3/64: 3/62 is .0484.)
 TEST_CASE("Sixty-fourths have their exact decimal equivalents, and are read back from them") {
     const Tape tape{Unit::inch, 1.0 / 64};
     for (int n = 1; n < 64; ++n) {
@@ -101,7 +104,8 @@ TEST_CASE("Sixty-fourths have their exact decimal equivalents, and are read back
     CHECK(*read_length("3/62", Unit::inch) != 0.046875);
 }
 
-// ICS Building Trades Pocketbook, decimal equivalents of 64ths: .1330 is nearest to 9/64, .3670 to 23/64, .8979 to 57/64.
+// ICS Building Trades Pocketbook, decimal equivalents of 64ths: .1330 is nearest to 9/64, .3670 to 23/64, .8979 to
+// 57/64.
 TEST_CASE("Decimals are rounded to the nearest sixty-fourth as the pocketbook works them") {
     const Tape tape{Unit::inch, 1.0 / 64};
     CHECK(nearest_mark(0.1330, tape) == 9);
@@ -120,8 +124,8 @@ TEST_CASE("Half a division or more goes up, as the Navy's builders round") {
 }
 
 TEST_CASE("A tape shows fractions in inches and decimals in millimetres, and never -0") {
-    const Tape sixteenths{Unit::inch, 1.0 / 16}, tenths{Unit::inch, 0.1}, halves{Unit::millimetre, 0.5}, whole{Unit::millimetre, 1},
-        twelfths{Unit::inch, 1.0 / 12};
+    const Tape sixteenths{Unit::inch, 1.0 / 16}, tenths{Unit::inch, 0.1}, halves{Unit::millimetre, 0.5},
+        whole{Unit::millimetre, 1}, twelfths{Unit::inch, 1.0 / 12};
     CHECK(words_of_length(59.1875, sixteenths) == "59 3/16");
     CHECK(words_of_length(-0.5, sixteenths) == "-1/2");
     CHECK(words_of_length(-0.001, sixteenths) == "0");
@@ -131,6 +135,35 @@ TEST_CASE("A tape shows fractions in inches and decimals in millimetres, and nev
     CHECK(words_of_length(1504.4, whole) == "1504");
     // Noyes, Handwork in Wood: lengths to twelfths of an inch.
     CHECK(words_of_length(8.0 / 12, twelfths) == "2/3");
+}
+
+TEST_CASE("A stated size is printed as it was given, whatever the tape marks") {
+    const Tape eighths{Unit::inch, 1.0 / 8}, twelfths{Unit::inch, 1.0 / 12}, tenths{Unit::inch, 0.1},
+        half_millimetres{Unit::millimetre, 0.5};
+    CHECK(words_of_size(1.315, eighths) == "1.315");
+    CHECK(words_of_size(0.075, eighths) == "0.075");
+    CHECK(words_of_size(0.164, eighths) == "0.164");
+    CHECK(words_of_size(0.19, eighths) == "0.19");
+    CHECK(words_of_size(2.375, eighths) == "2 3/8");
+    CHECK(words_of_size(3 + 9.0 / 16, eighths) == "3 9/16");
+    CHECK(words_of_size(3 + 1.0 / 64, eighths) == "3 1/64");
+    CHECK(words_of_size(1 / 3.0, twelfths) == "1/3");
+    CHECK(words_of_size(1.5, tenths) == "1.5");
+    CHECK(words_of_size(4.5, half_millimetres) == "4.5");
+    CHECK(words_of_size(5, half_millimetres) == "5");
+    CHECK(words_of_size(38.1, Tape{Unit::millimetre, 1}) == "38.1");
+    CHECK(words_of_size(40 / 25.4, eighths) == "1.5748");  // 1.57480 to five
+    CHECK(words_of_size(0, eighths) == "0");
+}
+
+TEST_CASE("Two lengths at one mark are told apart by decimals, three at the least") {
+    const Tape sixteenths{Unit::inch, 1.0 / 16};
+    CHECK(words_against(1.12, 1.125, sixteenths) == "1.120");
+    CHECK(words_against(1.125, 1.12, sixteenths) == "1.125");
+    CHECK(words_against(1.1249, 1.125, sixteenths) == "1.1249");
+    CHECK(words_against(1.0625, 1.125, sixteenths) == "1 1/16");
+    CHECK(words_against(1.125, 1.125, sixteenths) == "1 1/8");
+    CHECK(words_against(114.2, 114, Tape{Unit::millimetre, 1}) == "114.200");
 }
 
 TEST_CASE("A length between fixed faces never rounds up past the room that is left") {

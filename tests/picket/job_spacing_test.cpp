@@ -151,6 +151,58 @@ TEST_CASE("each section by its own limit and its own centre", "[job][spacing]") 
     CHECK(solution.sections[3].pickets->count % 2 == 0);
 }
 
+TEST_CASE("a fixed pitch heeds its section's centre, not the job's", "[job][spacing]") {
+    // 130 apart, 16 wide, 35 at each post at the least: (640 - 16 - 70) / 130 = 4.26, so 5 pickets, and 4 for a gap.
+    Build build = square_build();
+    build.bracket.reset();
+    build.pickets->width = 16;
+    build.pickets->depth = 16;
+    build.pickets->pitch = Reading(130);
+    build.pickets->max_gap = Reading(114);
+    build.pickets->least_end_gap = Reading(35);
+    Job job = floor_example(640, build);
+    job.units = Unit::millimetre;
+    job.builds[0].height = 1000;
+    CHECK(solved(job).sections[0].pickets->count == 5);
+    job.spacing = Spacing{};
+    job.spacing->by = Spacing::By::alike;
+    job.spacing->centre = CentreWish{Centre::gap, {}};
+    CHECK(solved(job).sections[0].pickets->count == 5);
+    job.sections[0].centre = CentreWish{Centre::gap, {}};
+    CHECK(solved(job).sections[0].pickets->count == 4);
+}
+
+TEST_CASE("every way that is compared keeps a section's own centre", "[job][spacing]") {
+    Job job = spaced(porch({60, 45}), Spacing::By::block);
+    job.spacing->centre = CentreWish{Centre::gap, {}};
+    job.spacing->least_end_gap = Reading(1);
+    job.sections[2].centre = CentreWish{Centre::picket, {}};
+    Solution solution = solved(job);
+    int rows = 0;
+    for (const SpacingChoice& choice : solution.spacings)
+        for (const SpacedResult& section : choice.sections) {
+            if (section.section == 2)
+                CHECK(section.pickets % 2 == 1);
+            else if (choice.centre)
+                CHECK((section.pickets % 2 == 1) == (*choice.centre == Centre::picket));
+            rows += section.section == 2;
+        }
+    CHECK(rows >= 4);
+}
+
+TEST_CASE("what a spacing says without effect is told", "[job][spacing]") {
+    Job job = spaced(porch({60, 45}), Spacing::By::fewest);
+    CHECK_FALSE(has(solved(job), Trouble::least_gap_without_effect));
+    job.spacing->least_end_gap = Reading(2);
+    job.spacing->least_gap = Reading(3);
+    CHECK(has(solved(job), Trouble::least_gap_without_effect));
+    CHECK(has(solved(job), Trouble::least_end_gap_without_block));
+    job.spacing->by = Spacing::By::alike;
+    CHECK_FALSE(has(solved(job), Trouble::least_gap_without_effect));
+    job.spacing->least_gap = Reading(5);  // no gap may be over 3 7/8
+    CHECK(has(solved(job), Trouble::least_gap_without_effect));
+}
+
 TEST_CASE("the job's centre puts no picket where none is needed, a section's own does", "[job][spacing]") {
     for (const Spacing::By by : {Spacing::By::fewest, Spacing::By::alike, Spacing::By::block}) {
         Job job = spaced(porch({3.5, 60}), by);

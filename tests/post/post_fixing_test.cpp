@@ -237,4 +237,13 @@ TEST_CASE("a post without a place on a level floor has a length, and no marks", 
     CHECK_THAT(result.fixed.value().moment, within(7200, 1e-9));
 }
 
+TEST_CASE("a fixing that no post names is told", "[post]") {
+    Job job = on_floor();
+    CHECK_FALSE(has(solve(job), Trouble::fixing_without_post));
+    job.post_fixings.push_back(on_wood(plate(5, 0.375, 3.5, 0.5)));
+    const Solution solution = solve(job);
+    CHECK(has(solution, Trouble::fixing_without_post));
+    CHECK_FALSE(solution.refused());
+}
+
 }  // namespace rakewright::tests

@@ -280,4 +280,13 @@ TEST_CASE("a rail beside its posts counts from the floor that is under it", "[ra
     }
 }
 
+TEST_CASE("a member that the tape cannot read is told", "[rail][placing]") {
+    Build build = square_build();
+    build.play = 0;
+    build.pickets.reset();
+    build.bracket.reset();
+    CHECK(has(solve(floor_example(1.0 / 64, build)), Trouble::length_under_tape));  // half a sixteenth is 1/32
+    CHECK_FALSE(has(solve(floor_example(1.0 / 32, build)), Trouble::length_under_tape));
+}
+
 }  // namespace rakewright::tests

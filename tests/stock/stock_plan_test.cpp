@@ -36,8 +36,11 @@ const StockResult& only(const Planned& whole) {
 /// Rails of 40 along the slope, 4 deep, on a rake of 3 in 4: cos is 4/5, so a kerf of 0.2 takes 0.25 along the bar.
 std::string rails(int count, const std::string& size = "width: 2, depth: 4") {
     return "stairs: {s: {risers: 5, rise: 6, run: 8}}\n"
-           "builds: {b: {height: 36, upper: [{name: rail, " + size + "}]}}\n"
-           "sections: {r: {stair: s, clear_on_slope: 40, build: b, count: " + std::to_string(count) + "}}\n";
+           "builds: {b: {height: 36, upper: [{name: rail, " +
+           size +
+           "}]}}\n"
+           "sections: {r: {stair: s, clear_on_slope: 40, build: b, count: " +
+           std::to_string(count) + "}}\n";
 }
 
 }  // namespace
@@ -56,7 +59,8 @@ TEST_CASE("trim comes off each end, a cut between neighbours and none where noth
     CHECK(only(planned(bars_of("96", "kerf: 0.2501, trim: 1/2") + two)).bar_count == 2);
     CHECK(only(planned(bars_of("96", "kerf: 1/4, trim: 0.5001") + two)).bar_count == 2);
     // 96 - 2 x 40 - 2 x 0.25 = 15.5: the cut behind the last is made.
-    const Planned left = planned(bars_of("96", "kerf: 1/4") + "also_cut: [{name: board, section: [2, 4], length: 40, count: 2}]\n");
+    const Planned left =
+        planned(bars_of("96", "kerf: 1/4") + "also_cut: [{name: board, section: [2, 4], length: 40, count: 2}]\n");
     CHECK_THAT(only(left).bars.front().offcut, within(15.5, 1e-12));
 }
 
@@ -74,7 +78,8 @@ TEST_CASE("parallel raked ends nest and share a cut", "[stock]") {
     // One alone takes its overall: 40 + 3.
     CHECK(only(planned(bars_of("43", "kerf: 0.2") + rails(1))).bar_count == 1);
     // Turned over in its stock it is the same piece.
-    CHECK(only(planned(bars_of("123.5", "kerf: 0.2") + rails(3, "width: 2, depth: 4"))).bars.front().pieces.size() == 3);
+    CHECK(only(planned(bars_of("123.5", "kerf: 0.2") + rails(3, "width: 2, depth: 4"))).bars.front().pieces.size() ==
+          3);
     // A square stick before them: 30 + 0.2 and the row.
     const std::string stick = "also_cut: [{name: stick, section: [2, 4], length: 30}]\n";
     CHECK(only(planned(bars_of("153.7", "kerf: 0.2") + rails(3) + stick)).bar_count == 1);
@@ -85,7 +90,8 @@ TEST_CASE("pickets on treads pair up head to head", "[stock]") {
     const std::string job =
         "units: in\nstairs: {s: {risers: 5, rise: 6, run: 8, nosing: 0}}\n"
         "posts: {a: {stair: s, at: -5, size: 4x4}, b: {stair: s, at: 4, nosing: last, size: 4x4}}\n"
-        "builds: {b: {height: 36, upper: [{name: rail, width: 2, depth: 4}], pickets: {width: 1, depth: 1, max_gap: 8}}}\n"
+        "builds: {b: {height: 36, upper: [{name: rail, width: 2, depth: 4}], pickets: {width: 1, depth: 1, max_gap: "
+        "8}}}\n"
         "sections: {r: {from: a, to: b, build: b}}\n"
         "stock: [{section: 1, lengths: [1000], kerf: 0.2}]\n";
     const Planned whole = planned(job);
@@ -114,8 +120,9 @@ TEST_CASE("prices decide where they are given", "[stock]") {
 
 TEST_CASE("a metric job is cut to the tenth of a millimetre", "[stock]") {
     // By hand: 3 x 797.6 + 2 x 3.2 + 2 x 0.4 = 2400.
-    const std::string job = "units: mm\nstock: [{section: [45, 70], lengths: [2400], kerf: 3.2, trim: 0.4}]\n"
-                            "also_cut: [{name: stick, section: [70, 45], length: 797.6, count: 3}]\n";
+    const std::string job =
+        "units: mm\nstock: [{section: [45, 70], lengths: [2400], kerf: 3.2, trim: 0.4}]\n"
+        "also_cut: [{name: stick, section: [70, 45], length: 797.6, count: 3}]\n";
     CHECK(only(planned(job)).bar_count == 1);
     CHECK(only(planned("# \n" + std::string(job).replace(job.find("797.6"), 5, "797.7"))).bar_count == 2);
 }
@@ -137,7 +144,8 @@ TEST_CASE("what cannot be cut is refused where it stands", "[stock]") {
     refused(bars_of("42", "kerf: 0.2") + rails(1), Trouble::longer_than_stock, "42");
     refused(bars_of("96, 100", "prices: [7]") + board, Trouble::prices_do_not_match, "7");
     refused(bars_of("96", "trim: 48") + board, Trouble::bar_trimmed_away, "48");
-    const std::string twice = "units: in\nstock: [{section: [2, 4], lengths: [99]}, {section: [4, 2], lengths: [99]}]\n";
+    const std::string twice =
+        "units: in\nstock: [{section: [2, 4], lengths: [99]}, {section: [4, 2], lengths: [99]}]\n";
     const Planned whole = planned(twice + board);
     REQUIRE(whole.solution.findings.size() == 1);
     CHECK(whole.solution.findings.front().trouble == Trouble::stock_twice);
@@ -145,8 +153,9 @@ TEST_CASE("what cannot be cut is refused where it stands", "[stock]") {
 }
 
 TEST_CASE("a section without stock is noted, and the rest is planned", "[stock]") {
-    const Planned whole = planned(bars_of("96", "kerf: 1/8") +
-                                  "also_cut: [{name: a, section: [2, 4], length: 30}, {name: b, section: [1, 1], length: 30, count: 3}]\n");
+    const Planned whole = planned(
+        bars_of("96", "kerf: 1/8") +
+        "also_cut: [{name: a, section: [2, 4], length: 30}, {name: b, section: [1, 1], length: 30, count: 3}]\n");
     CHECK(only(whole).bar_count == 1);
     REQUIRE(whole.solution.findings.size() == 1);
     CHECK(whole.solution.findings.front().trouble == Trouble::no_stock_of_section);
@@ -157,6 +166,33 @@ TEST_CASE("a job without stock is left alone", "[stock]") {
     const Planned whole = planned("units: in\n" + rails(3));
     CHECK(whole.solution.stock.empty());
     CHECK(whole.solution.findings.empty());
+}
+
+TEST_CASE("which end of a piece lies first, and stock that nothing is cut from", "[stock]") {
+    // Pickets on treads are square at the foot, their from end, and slanted at the head: two share a slanted cut, head
+    // to head, so that the second lies with its head first.
+    const Planned whole = planned(
+        "units: in\nstairs: {s: {risers: 5, rise: 7 1/4, run: 11, nosing: 1}}\n"
+        "posts: {a: {stair: s, at: -5, size: 4}, b: {stair: s, at: 4, nosing: last, size: 4}}\n"
+        "builds: {b: {height: 36, upper: [{name: rail, width: 2, depth: 2}], pickets: {width: 1, depth: 1, max_gap: "
+        "4}}}\n"
+        "sections: {r: {from: a, to: b, build: b}}\n"
+        "stock: [{section: 1, lengths: [96]}, {section: [9, 9], lengths: [96]}, {section: 2, lengths: [96]}]\n");
+    REQUIRE(whole.solution.stock.size() == 3);
+    int nested = 0;
+    for (const BarResult& bar : whole.solution.stock[0].bars)
+        for (const PieceOnBar& piece : bar.pieces) {
+            CHECK(piece.to_end_first == piece.nested);
+            nested += piece.nested;
+        }
+    CHECK(nested > 0);
+    int told = 0;
+    for (const Finding& finding : whole.solution.findings) {
+        if (finding.trouble != Trouble::nothing_from_stock) continue;
+        CHECK(finding.numbers[0] == 9);
+        ++told;
+    }
+    CHECK(told == 1);
 }
 
 }  // namespace rakewright::tests
