@@ -146,12 +146,13 @@ class Form {
         written_or_group(key, grammar, about, [&](Form& form) { describe(form, part); });
     }
 
-    /// A choice of words, or in its place a group of keys.
+    /// A choice of words, or in its place a group of keys, which may set the value too.
     template <class Enum, class T>
     void choice_or_part(const char* key, Enum& value, std::initializer_list<Word> words, T& part, const char* about) {
-        int index = static_cast<int>(value);
+        const int before = static_cast<int>(value);
+        int index = before;
         word_or_group(key, index, words, about, [&](Form& form) { describe(form, part); });
-        value = static_cast<Enum>(index);
+        if (index != before) value = static_cast<Enum>(index);
     }
 
     /// A list of groups.

@@ -72,6 +72,23 @@ TEST_CASE("a driver's sizes may be restated one by one", "[read]") {
     CHECK(result.job->builds[0].driver.body.diameter == 2);
 }
 
+TEST_CASE("an end that is given by keys is what they say", "[read]") {
+    const auto ends = [](const std::string& from) {
+        const ReadJob result = read(
+            "units: in\nbuilds: {b: {height: 36, upper: [{name: r, width: 2, depth: 1}]}}\n"
+            "sections: {s: {clear: 40, build: b, ends: {from: " +
+            from + "}}}\n");
+        REQUIRE(result.job);
+        return result.job->sections[0].ends.from;
+    };
+    CHECK(ends("centre").meets == EndWish::Meets::centre);
+    CHECK(ends("face").meets == EndWish::Meets::face);
+    CHECK(ends("{past: 4}").meets == EndWish::Meets::past);
+    CHECK(ends("{past: 4}").by == 4);
+    CHECK(ends("{square: 3}").meets == EndWish::Meets::square);
+    CHECK(ends("{pad: 1/2}").meets == EndWish::Meets::pad);
+}
+
 TEST_CASE("what yaml-cpp 0.7 would misread is refused where it stands", "[read]") {
     CHECK(refused_at("units: in\njob: \"abc\nsections: 2\n") == "\"");             // a quote that swallows the rest
     CHECK(refused_at("units: in\n%job: 3\nsections: {}\n") == "%");                // hides every later line
