@@ -62,7 +62,7 @@ enum class Trouble {
     hole_beyond_leg,         // hole: it, the leg
     bend_past_leg,           // inside_radius: how far the bend reaches from its inside, the leg; also: the leg; the end
     bend_past_hole,          // inside_radius: how far the bend reaches, the hole; also: the hole; the end
-    turned_key_on_square,    // a key of the pickets that means something with turned ones only
+    turned_key_on_square,    // a key of the pickets that means something with turned ones only: 1 if they are round
     turned_key_missing,      // the pickets: 0 for length, 1 for blocks, 2 for turning
     blocks_fill_length,      // length: it, both blocks together
     turning_not_rising,      // at: it, the one before
@@ -107,6 +107,16 @@ enum class Trouble {
     wood_under_concrete,        // wood_under
     rod_without_reveal,         // the post's fixing; also: the rod
     no_post_left,               // reveal: the top above what it stands on, the plate's thickness; also: the post
+    picket_without_depth,       // the pickets
+    round_picket_flat,          // depth: it, the width; also: width
+    bore_through_rail,          // plough: how deep its hole is, square to the rail, the depth; also: the section
+    face_key_on_between,        // a key of the pickets that means something with those on the rails' side only
+    between_key_on_face,        // a key that means nothing with those on the rails' side: 1 for turned ones
+    face_widths_differ,         // the pickets: the width of the upper member, of a lower one; also: that
+    head_under_wider,           // past's upper: it, how far a member above stands out past the one met; also: it
+    head_off_rail,              // past's upper: how far the head is under the top, the depth; also: the section
+    foot_on_nothing,            // the pickets, or past
+    foot_above_tread,           // past's lower: it, how far short it is at worst; also: the section
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
@@ -152,6 +162,8 @@ enum class Trouble {
     end_gap_without_effect,  // the least_end_gap
     feet_without_lower,      // the feet
     feet_unplaced,           // at the section
+    feet_below_surface,      // at the section: how far, at most
+    picket_side_without_face,  // the picket_side
     vent_tubes,              // the build
     little_wood_under,       // wood_under: it, the least by common practice
     holes_under_post,        // the post

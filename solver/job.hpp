@@ -10,8 +10,8 @@
 #include "measure/length.hpp"
 
 // What was asked, in the words of the job file. The meaning, unit, range and default of every field stand in one place,
-// where it is described: job_form.cpp and its kin. A program may fill a Job itself; what a reader would have refused is then its
-// own affair.
+// where it is described: job_form.cpp and its kin. A program may fill a Job itself; what a reader would have refused is
+// then its own affair.
 
 namespace rakewright {
 
@@ -241,7 +241,24 @@ struct Plough {
     Reading lower = 0;
 };
 
-enum class PicketShape { square, turned };
+enum class PicketShape { square, turned, round };
+
+/// What pickets are fixed to: the underside and top of the rails that they stand between, or the side of the rails.
+enum class PicketsFixed { between, face };
+
+/// How far pickets that are fixed to the side of the rails run past them, plumb.
+struct PicketPast {
+    Reading upper = 0, lower = 0;
+    Place place;
+};
+
+/// How the foot of a picket is cut that is fixed to the side of the rails. A bevel falls away from the rail.
+struct LowerEnd {
+    enum class Cut { square, rail, bevel };
+    Cut cut = Cut::square;
+    AngleReading bevel;  // off square
+    Place place;
+};
 
 /// The square blocks of a turned picket, as bought.
 struct PicketBlocks {
@@ -259,8 +276,14 @@ struct Punched {
     Reading clearance = 0;
 };
 
+/// A side of a rail, seen from its section's from end, or of a stair, seen walking up; and where it is named.
+struct NamedSide {
+    bool left = true;
+    Place place;
+};
+
 /// A limit on the gaps, or in its place one on the balls that pass through them; with a pitch there may be none. What
-/// is said of turned pickets means nothing with square ones.
+/// is said of turned pickets, or of those on the side of the rails, means nothing with others.
 struct PicketBuild {
     Reading width, depth;
     std::optional<Reading> max_gap, max_sphere;
@@ -275,8 +298,13 @@ struct PicketBuild {
     std::optional<PicketBlocks> blocks;
     std::vector<Turning> turning;  // from the lower block up
     std::optional<Reading> least_block, upper_block;
+    PicketsFixed fixed = PicketsFixed::between;
+    std::optional<PicketPast> past;
+    std::optional<LowerEnd> lower_end;
+    std::optional<NamedSide> side;  // none: the left
     Place place;
 
+    bool on_face() const { return fixed == PicketsFixed::face; }
     /// The pitch, whichever way it is given; none where the limit sets the spacing.
     const std::optional<Reading>& any_pitch() const { return pitch ? pitch : pitch_on_slope; }
 };
@@ -351,12 +379,6 @@ struct Build {
     bool tube = false, galvanised = false;
 };
 
-/// A side of a stair, seen walking up, and where it is named.
-struct StairSide {
-    bool left = true;
-    Place place;
-};
-
 /// What stands in the middle of a section: a picket, where their count is odd, or a gap.
 enum class Centre { picket, gap };
 
@@ -385,8 +407,8 @@ struct Offset {
     Reading from = 0, to = 0;
 };
 
-/// What an end of a rail is cut to: the post's face, plumb through the post's centre, plumb so far past it, square to the
-/// rail so far short of the centre (where a bought fitting begins), or a block of that thickness on the face.
+/// What an end of a rail is cut to: the post's face, plumb through the post's centre, plumb so far past it, square to
+/// the rail so far short of the centre (where a bought fitting begins), or a block of that thickness on the face.
 struct EndWish {
     enum class Meets { face, centre, past, square, pad };
     Meets meets = Meets::face;
@@ -402,13 +424,14 @@ struct Section {
     Id id;
     Ref from, to, stair, floor, build;
     Follow follow = Follow::level;
-    std::optional<StairSide> side;
+    std::optional<NamedSide> side;
     std::optional<Reading> clear, clear_on_slope;
     std::optional<ClearTwice> clear_twice;
     Offset offset;
     EndWishes ends;
     std::optional<Reading> height, max_gap, max_sphere, play;
     std::optional<LowerGap> lower_gap;
+    std::optional<NamedSide> picket_side;
     std::optional<Reading> drop, side_gap;
     Count count = 1;
     std::optional<CentreWish> centre;
@@ -458,7 +481,7 @@ struct Returns {
 struct Handrail {
     Id id;
     Ref stair;
-    std::optional<StairSide> side;  // left if it is not said
+    std::optional<NamedSide> side;  // left if it is not said
     Reading height;
     Profile profile;
     std::optional<Reading> clearance;
@@ -489,7 +512,7 @@ struct FoundRail {
     Id id;
     Ref stair;
     Serves serves = Serves::both;
-    std::optional<StairSide> side;  // left if it is not said
+    std::optional<NamedSide> side;  // left if it is not said
     std::vector<Numbered> heights;
     std::optional<Reading> height, widest_gap, clearance, drop, side_gap;
     std::vector<Ball> balls;

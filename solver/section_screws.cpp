@@ -56,8 +56,7 @@ class Screwing {
         const Pickets& pickets = *result_.pickets;
         const RailLine& line = room_.line;
         const std::size_t first = pickets.pieces.empty() ? 0 : static_cast<std::size_t>(pickets.pieces[0].at[0] - 1);
-        const double along = (*faces_half_way(line, room_.levels))[0] + pickets.centres[first],
-                     uphill = line.slope < 0 ? -1 : 1;
+        const double along = pickets.from_face + pickets.centres[first], uphill = line.slope < 0 ? -1 : 1;
         const Frame frame = frame_plumb(line.at(along), uphill * line.x, uphill * line.y);
         if (!pickets.pieces.empty()) return {frame, pickets.pieces[0].piece};
         const Plane under{line.at(along, room_.levels.upper_underside), top()};
@@ -66,19 +65,33 @@ class Screwing {
 
     Vector top() const { return frame_on_slope(Vector::Zero(), room_.line.x, room_.line.y, room_.line.slope).top; }
 
+    /// A screw through a picket into the side of its member, level.
+    void beside_screws(const ScrewSize& size, Joint joint, const Member& member) {
+        const Pickets& pickets = *result_.pickets;
+        const double through = pickets.depth + member.width;
+        const ScrewHold hold = held_by(
+            {{"picket", {0, pickets.depth}, ComesOut::side}, {member.name, {pickets.depth, through}, ComesOut::side}},
+            1, size.length);
+        const int count = is_round() ? 1 : screws_in_picket(pickets.width, room_.task.tape.unit);
+        result_.screws.push_back({joint, member.group, std::nullopt, 0, count, size.length, size.diameter, hold});
+    }
+
+    bool is_round() const { return room_.task.build.pickets->shape == PicketShape::round; }
+
     /// A screw through the member that a picket meets, by the middle of the joint; of two the one that holds less.
     void picket_screws(const ScrewSize& size, Group group) {
         const std::vector<const Member*> members = from_below(result_.members, group);
         const Member& member = group == Group::upper ? *members.front() : *members.back();
+        const Joint joint = group == Group::upper ? Joint::picket_to_upper : Joint::picket_to_lower;
+        if (result_.pickets->beside) return beside_screws(size, joint, member);
         const Stick stick = picket();
-        const int count = screws_in_picket(stick.piece.section.depth, room_.task.tape.unit);
+        const int count = is_round() ? 1 : screws_in_picket(stick.piece.section.depth, room_.task.tape.unit);
         std::optional<ScrewHold> least;
         for (int i = 0; i < count; ++i) {
             const double aside = count == 1 ? 0 : stick.piece.section.depth * (i == 0 ? -0.25 : 0.25);
             const ScrewHold hold = picket_screw(size, group, member, stick, {0, aside});
             if (!least || hold.longest.value_or(INFINITY) < least->longest.value_or(INFINITY)) least = hold;
         }
-        const Joint joint = group == Group::upper ? Joint::picket_to_upper : Joint::picket_to_lower;
         result_.screws.push_back({joint, group, std::nullopt, 0, count, size.length, size.diameter, *least});
     }
 

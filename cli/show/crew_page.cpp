@@ -29,6 +29,7 @@ std::string sentence_of(Work work, const Job& job) {
         case Work::fit: return "Fit the rails between the posts and fasten them.";
         case Work::join: return "Join the rails that meet without a post.";
         case Work::stand_pickets: return "Stand the pickets under the fitted rail, each to its mark.";
+        case Work::fasten_pickets: return "Fasten the pickets to the side of the fitted rails, each to its marks.";
         case Work::set_feet: return "Set the feet under the lower rails, tight to what they stand on.";
         case Work::fit_handrails: return "Fit the handrails.";
         case Work::paint:

@@ -123,7 +123,7 @@ class Facts {
                std::any_of(stair.steps.begin(), stair.steps.end(), [](const Step& step) { return step.nosing; });
     }
 
-    static bool is_left(const std::optional<StairSide>& side) { return !side || side->left; }
+    static bool is_left(const std::optional<NamedSide>& side) { return !side || side->left; }
 
     int sides_with_handrail(int stair) const {
         bool has[2] = {false, false};

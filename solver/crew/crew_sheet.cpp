@@ -28,9 +28,9 @@ const char* words(SectionShape shape) {
 
 const char* words(Work work) {
     static constexpr const char* of_step[work_steps] = {
-        "cut",           "cope",     "bend",          "prime",        "set posts", "set brackets", "splice",
-        "lay out",       "assemble", "weld",          "prime panels", "galvanise", "fit",          "join",
-        "stand pickets", "set feet", "fit handrails", "paint",        "cap"};
+        "cut",           "cope",           "bend",     "prime",         "set posts", "set brackets", "splice",
+        "lay out",       "assemble",       "weld",     "prime panels",  "galvanise", "fit",          "join",
+        "stand pickets", "fasten pickets", "set feet", "fit handrails", "paint",     "cap"};
     return of_step[static_cast<std::size_t>(work)];
 }
 
@@ -61,8 +61,9 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution, const Orde
                   "what it is across; a bracket's plate: its width and thickness; a profile: a square of its width; "
                   "nought where the job does not say");
     if (!line.nominal.empty()) sheet.word("nominal", line.nominal, "a post's timber size, as the job has it");
-    sheet.length("length", line.length,
-                 "of one bar, turned picket, screw, rod, or post as far as the job says; of a base plate its thickness");
+    sheet.length(
+        "length", line.length,
+        "of one bar, turned picket, screw, rod, or post as far as the job says; of a base plate its thickness");
     if (line.holes)
         sheet.lengths("holes", {line.holes->width, line.holes->depth}, "of a base plate, centre to centre, both ways");
     sheet.length("hole", line.hole, "their diameter");

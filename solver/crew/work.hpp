@@ -21,6 +21,7 @@ enum class Work {
     fit,
     join,
     stand_pickets,
+    fasten_pickets,
     set_feet,
     fit_handrails,
     paint,

@@ -27,6 +27,7 @@ struct OpeningRoom {
     bool placed = false;                 // whether its posts stand in a known place over the treads
     bool closed_string = false;          // nothing is open under the lower group then
     const Silhouette* turned = nullptr;  // of its pickets, where they are turned
+    bool past_treads = false;            // whether its pickets run down beside the treads, past them
 };
 
 /// Every opening of a section: the gaps, in the order in which they are reported, then those under the lower rail.

@@ -117,7 +117,7 @@ Handrail handrail(const Scale& s) {
 FoundRail found_rail(const Scale& s, bool on_stair) {
     FoundRail found;
     found.id = called("old-rail");
-    found.side = StairSide{false, {}};
+    found.side = NamedSide{false, {}};
     if (on_stair) {
         found.stair = ref(0);
         found.heights = {{1, s.inches(36)}, {risers, s.inches(36)}};
