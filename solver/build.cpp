@@ -42,9 +42,15 @@ void check_turning(const PicketBuild& pickets, std::vector<Finding>& findings) {
 
 /// What is said of a turned picket stands with a turned one only, and all of it.
 void check_shape(const PicketBuild& pickets, std::vector<Finding>& findings) {
-    if (pickets.shape == PicketShape::square) {
+    const bool round = pickets.shape == PicketShape::round;
+    if (!(pickets.depth > 0))
+        findings.push_back({Trouble::picket_without_depth, pickets.place, {}, {}});
+    else if (round && pickets.depth != pickets.width.value)
+        findings.push_back(
+            {Trouble::round_picket_flat, pickets.depth.place, {pickets.depth, pickets.width}, pickets.width.place});
+    if (pickets.shape != PicketShape::turned) {
         const auto refuse = [&](const std::optional<Reading>& key) {
-            if (key) findings.push_back({Trouble::turned_key_on_square, key->place, {}, {}});
+            if (key) findings.push_back({Trouble::turned_key_on_square, key->place, {round ? 1.0 : 0.0}, {}});
         };
         refuse(pickets.length);
         if (pickets.blocks) refuse(pickets.blocks->lower);
@@ -60,13 +66,64 @@ void check_shape(const PicketBuild& pickets, std::vector<Finding>& findings) {
     if (findings.size() == before) check_turning(pickets, findings);
 }
 
-/// Feet are like the pickets where they are given no size.
+/// Feet are like the pickets where they are given no size, if those are not round.
 void check_feet(const Build& build, std::vector<Finding>& findings) {
     const FeetBuild& feet = *build.feet;
     if (build.lower.empty()) findings.push_back({Trouble::feet_without_lower, feet.place, {}, {}});
-    if (build.pickets) return;
-    if (!feet.width) findings.push_back({Trouble::foot_without_size, feet.place, {0}, {}});
-    if (!feet.depth) findings.push_back({Trouble::foot_without_size, feet.place, {1}, {}});
+    const double round = build.pickets ? 1 : 0;
+    if (build.pickets && build.pickets->shape != PicketShape::round) return;
+    if (!feet.width) findings.push_back({Trouble::foot_without_size, feet.place, {0, round}, {}});
+    if (!feet.depth) findings.push_back({Trouble::foot_without_size, feet.place, {1, round}, {}});
+}
+
+/// Which keys stand with pickets on the rails' side only, and which not with them.
+void check_face_keys(const PicketBuild& pickets, std::vector<Finding>& findings) {
+    const auto refuse = [&](Trouble trouble, bool given, const Place& place) {
+        if (given) findings.push_back({trouble, place, {}, {}});
+    };
+    if (!pickets.on_face()) {
+        const auto only_on_face = [&](const auto& key) {
+            if (key) refuse(Trouble::face_key_on_between, true, key->place.size > 0 ? key->place : pickets.place);
+        };
+        only_on_face(pickets.past);
+        only_on_face(pickets.lower_end);
+        only_on_face(pickets.side);
+        return;
+    }
+    const auto only_between = [&](bool given, const Place& place) {
+        refuse(Trouble::between_key_on_face, given, place);
+    };
+    if (pickets.shape == PicketShape::turned)
+        findings.push_back({Trouble::between_key_on_face, pickets.place, {1}, {}});
+    if (const std::optional<Reading>& pitch = pickets.any_pitch()) only_between(true, pitch->place);
+    if (pickets.slot) only_between(true, pickets.slot->web.place);
+    if (pickets.per_tread) only_between(true, pickets.per_tread->place);
+    only_between(pickets.weld_gap > 0, pickets.weld_gap.place);
+    only_between(pickets.plough.upper > 0, pickets.plough.upper.place);
+    only_between(pickets.plough.lower > 0, pickets.plough.lower.place);
+}
+
+/// Whether the members that pickets on the rails' side lie on are flush there, and nothing stands out in their way.
+void check_face(const Build& build, std::vector<Finding>& findings) {
+    const PicketBuild& pickets = *build.pickets;
+    const Reading& width = build.upper.back().width;
+    const PicketPast past = pickets.past.value_or(PicketPast());
+    for (const MemberSize& member : build.lower) {
+        const bool is_met = &member == &build.lower.front();
+        if (no_more_than(member.width, width) && (!is_met || no_more_than(width, member.width))) continue;
+        findings.push_back({Trouble::face_widths_differ, pickets.place, {width, member.width}, member.width.place});
+    }
+    if (past.upper > 0)
+        for (const MemberSize& member : build.upper)
+            if (less_than(width, member.width)) {
+                findings.push_back({Trouble::head_under_wider,
+                                    past.upper.place,
+                                    {past.upper, (member.width - width) / 2},
+                                    member.width.place});
+                break;
+            }
+    if (build.lower.empty() && !(past.lower > 0))
+        findings.push_back({Trouble::foot_on_nothing, pickets.past ? pickets.past->place : pickets.place, {}, {}});
 }
 
 /// A pilot hole lets a screw nearer, never less near.
@@ -109,7 +166,9 @@ void check(const Build& build, std::vector<Finding>& findings) {
         check_shape(*build.pickets, findings);
         check_plough(build.pickets->plough.upper, build.upper.back(), findings);
         if (has_lower) check_plough(build.pickets->plough.lower, build.lower.front(), findings);
-        if (has_lower && build.pickets->per_tread)
+        check_face_keys(*build.pickets, findings);
+        if (build.pickets->on_face()) check_face(build, findings);
+        if (has_lower && build.pickets->per_tread && !build.pickets->on_face())
             findings.push_back({Trouble::per_tread_with_lower, build.pickets->per_tread->place, {}, {}});
     }
     if (build.pickets && build.pickets->least_end_gap && !build.pickets->any_pitch())

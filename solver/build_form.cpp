@@ -60,8 +60,51 @@ void describe(Form& form, Turning& spot) {
     form.length("diameter", spot.diameter, Range::positive, be_given, "there; no more than the picket's `width`");
 }
 
+void describe(Form& form, PicketPast& past) {
+    form.about("How far pickets on the side of the rails run past them, plumb, in the middle of a picket's width.");
+    form.place(past.place);
+    form.length(
+        "upper", past.upper, Range::any, may_be_left_out,
+        "from the top of the upper group's lowest member up to the head; negative where the head stays below it");
+    form.length(
+        "lower", past.lower, Range::not_negative, may_be_left_out,
+        "down to the foot's lowest point: from the underside of the lower group; without one from the floor, or "
+        "over a stair from the nosing line or the top of a closed string, and more than 0");
+}
+
+void describe(Form& form, LowerEnd& end) {
+    form.about("A foot that is cut at an angle, as a drip edge.");
+    form.place(end.place);
+    form.angle("bevel", end.bevel, {1, 75}, be_given,
+               "off square, falling away from the rail: the long point is on the outer side");
+    if (end.place.size > 0) end.cut = LowerEnd::Cut::bevel;
+}
+
+/// What is said of pickets that are fixed to the side of the rails.
+static void describe_face(Form& form, PicketBuild& pickets) {
+    form.choice(
+        "fixed", pickets.fixed,
+        {{"between", "to the underside of the upper group and the top of the lower one, a tread or a floor"},
+         {"face",
+          "to the side of the upper group's lowest member, and of the lower group or of what bounds the floor "
+          "or stair below; they run past both, and follow no treads. The gaps at the posts are taken along that "
+          "side of the rail; how a picket lies to a post's own sides is not looked at, and openings under a "
+          "lower group are measured as if the pickets ended at it"}},
+        may_be_left_out, "what they are fixed to");
+    form.part("past", pickets.past, "with `fixed: face`: how far they run past the rails");
+    LowerEnd end;
+    form.choice_or_part("lower_end", end.cut,
+                        {{"square", "square to the picket"}, {"rail", "parallel to the rail, as the head"}}, end,
+                        "with `fixed: face`: how the foot is cut");
+    if (end.cut != LowerEnd::Cut::square) pickets.lower_end = end;
+    WrittenSide side(pickets.side);
+    form.written("side", side, may_be_left_out,
+                 "with `fixed: face`: `left` or `right`, which side of the rail, seen from its from end; the left if "
+                 "left out");
+}
+
 void describe(Form& form, PicketBuild& pickets) {
-    form.about("Plumb pickets between the rails, or from the rail to the treads.");
+    form.about("Plumb pickets between the rails, from the rail to the treads, or on the side of the rails.");
     form.place(pickets.place);
     form.ways({{"max_gap"},
                {"max_sphere"},
@@ -73,7 +116,9 @@ void describe(Form& form, PicketBuild& pickets) {
                {"pitch_on_slope", "max_sphere"}},
               "exactly one of `max_gap` and `max_sphere`; or a `pitch` or `pitch_on_slope`, with one of them or none");
     form.length("width", pickets.width, Range::positive, be_given, "level, along the rail");
-    form.length("depth", pickets.depth, Range::positive, be_given, "across the rail");
+    std::optional<Reading> depth;
+    form.length("depth", depth, Range::positive,
+                "across the rail; a round picket's is its `width`, and may be left out");
     form.length("max_gap", pickets.max_gap, Range::positive,
                 "the widest clear gap allowed, level; one equal to it is allowed");
     form.length("max_sphere", pickets.max_sphere, Range::positive,
@@ -82,13 +127,16 @@ void describe(Form& form, PicketBuild& pickets) {
     CountOrWord per_tread(100, "fewest", "a count of pickets, or `fewest`");
     form.written("per_tread", per_tread, may_be_left_out, "how many stand on each tread where there is no lower group");
     if (per_tread.number()) pickets.per_tread = Count(*per_tread.number(), per_tread.place());
-    form.part("plough", pickets.plough, may_be_left_out, "how far the pickets enter the rails");
+    form.part("plough", pickets.plough, may_be_left_out,
+              "how far the pickets enter the rails; round ones enter holes that are bored for them, plumb");
     form.choice("shape", pickets.shape,
                 {{"square", "of one section all along"},
                  {"turned",
                   "turned between square blocks, bought, and trimmed at the blocks; needs the keys `length`, "
-                  "`blocks` and `turning`"}},
+                  "`blocks` and `turning`"},
+                 {"round", "round bars or dowels: `width` is their diameter"}},
                 may_be_left_out, "what they are like");
+    if (depth || pickets.shape == PicketShape::round) pickets.depth = depth ? *depth : pickets.width;
     form.length("length", pickets.length, Range::positive, "of a turned picket as bought, both blocks included");
     form.part("blocks", pickets.blocks, "the blocks of a turned picket");
     form.list("turning", pickets.turning, {1, most_turnings}, may_be_left_out,
@@ -99,6 +147,7 @@ void describe(Form& form, PicketBuild& pickets) {
                 "how much of the upper block is seen, plumb from the rail's underside down, at the picket's centre; if "
                 "left out, between two groups as much is trimmed off one block as off the other, else the longest "
                 "picket of the section keeps its whole lower block");
+    describe_face(form, pickets);
 }
 
 void describe(Form& form, BracketBuild& bracket) {
@@ -184,11 +233,16 @@ void describe(Form& form, PilotRule& pilot) {
 }
 
 void describe(Form& form, ScrewBuild& screws) {
-    form.about("The screws, joint by joint: how deep each holds, whether its point comes out, and where it wants a pilot hole.");
-    form.part("picket_to_upper", screws.picket_to_upper,
-              "down through the upper group's lowest member into a picket's head, before what lies on that member");
+    form.about(
+        "The screws, joint by joint: how deep each holds, whether its point comes out, and where it wants a pilot "
+        "hole.");
+    form.part(
+        "picket_to_upper", screws.picket_to_upper,
+        "down through the upper group's lowest member into a picket's head, before what lies on that member; with "
+        "`fixed: face` level, through a picket into that member");
     form.part("picket_to_lower", screws.picket_to_lower,
-              "up through the lower group's highest member into a picket's foot, before what lies under that member");
+              "up through the lower group's highest member into a picket's foot, before what lies under that member; "
+              "with `fixed: face` level, through a picket into that member");
     form.part("between_members", screws.between_members,
               "through each member of a group into what lies on it: sub rail to cap rail");
     form.part("apron_to_lower", screws.apron_to_lower,

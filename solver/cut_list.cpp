@@ -67,10 +67,19 @@ bool same_copes(const Lying& a, const Lying& b) {
     return !any || coped_alike(a, b);
 }
 
+/// A picket whose head slants along the rail and whose foot is bevelled across it is set out on the arris that is long
+/// at both ends.
+SetOut measure_of(const Piece& piece, int outer) {
+    const int uphill = long_point(piece, End::to).top;
+    if (outer == 0 || uphill == 0) return set_out(piece);
+    const Corner arris{outer, uphill};
+    return {arris, Reaching::long_there, Reaching::long_there, edge_length(piece, arris)};
+}
+
 class Listing {
  public:
     void add(Stuff stuff, const std::string& name, const Piece& piece, double room, int quantity, Use use,
-             double tip_to_tip, const Lathe& lathe = {}, const Copes& copes = {}) {
+             double tip_to_tip, const Lathe& lathe = {}, const Copes& copes = {}, int outer = 0) {
         CutPiece* mine = equal_to(stuff, {piece, copes}, lathe);
         if (!mine) {
             by_length_.emplace(length(piece), pieces_.size());
@@ -79,13 +88,14 @@ class Listing {
                                                   piece,
                                                   end_cut(piece, End::from),
                                                   end_cut(piece, End::to),
-                                                  set_out(piece),
+                                                  measure_of(piece, outer),
                                                   tip_to_tip,
                                                   room,
                                                   0,
                                                   {},
                                                   lathe.trim,
-                                                  copes});
+                                                  copes,
+                                                  outer});
             lathes_.push_back(lathe);
         }
         if (std::find(mine->names.begin(), mine->names.end(), name) == mine->names.end()) mine->names.push_back(name);
@@ -161,9 +171,10 @@ std::vector<CutPiece> cut_list(const Job& job, const Solution& solution) {
         for (std::size_t p = 0; p < result.pickets->pieces.size(); ++p) {
             const PicketPiece& piece = result.pickets->pieces[p];
             const Lathe lathe = piece.trim ? Lathe{&bought, piece.trim} : Lathe();
-            list.add(Stuff::picket, piece.trim ? "turned picket" : "picket", piece.piece,
+            const Stuff stuff = bought.shape == PicketShape::round ? Stuff::round_picket : Stuff::picket;
+            list.add(stuff, piece.trim ? "turned picket" : "picket", piece.piece,
                      std::numeric_limits<double>::infinity(), section.count * piece.count, {s, static_cast<int>(p)},
-                     overall(piece.piece), lathe);
+                     overall(piece.piece), lathe, {}, piece.outer);
         }
     });
     add_each(job, solution, listing, [](Listing& list, const Section& section, const SectionResult& result, int s) {
@@ -202,10 +213,10 @@ std::vector<Share> shares_of(const Job& job, const Solution& solution, const Cut
     for (const Use& use : piece.uses) {
         const auto of = static_cast<std::size_t>(use.of), index = static_cast<std::size_t>(use.index);
         int count = 1;
-        if (piece.stuff != Stuff::handrail && piece.stuff != Stuff::round_handrail) {
+        if (!is_handrail(piece.stuff)) {
             const SectionResult& section = solution.sections[of];
             count = job.sections[of].count;
-            if (piece.stuff == Stuff::picket) count *= section.pickets->pieces[index].count;
+            if (is_picket(piece.stuff)) count *= section.pickets->pieces[index].count;
             if (piece.stuff == Stuff::fillet) count *= section.pickets->fillets[index].count;
         }
         if (shares.empty() || shares.back().of != use.of) shares.push_back({use.of, 0});

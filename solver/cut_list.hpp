@@ -5,7 +5,12 @@
 namespace rakewright {
 
 /// What a piece is.
-enum class Stuff { member, picket, foot, fillet, handrail, round_handrail };
+enum class Stuff { member, picket, round_picket, foot, fillet, handrail, round_handrail };
+
+inline bool is_picket(Stuff stuff) { return stuff == Stuff::picket || stuff == Stuff::round_picket; }
+inline bool is_handrail(Stuff stuff) { return stuff == Stuff::handrail || stuff == Stuff::round_handrail; }
+/// Whether it is round: its section is then as wide as deep, its diameter.
+inline bool is_round(Stuff stuff) { return stuff == Stuff::round_picket || stuff == Stuff::round_handrail; }
 
 /// Where equal pieces go: a section or handrail, and the index of the piece among its members, its pickets' pieces, its
 /// feet, its fillets or its own pieces; of a member that is spliced, which of its pieces.
@@ -30,6 +35,7 @@ struct CutPiece {
     std::vector<Use> uses;
     std::optional<Trim> trim;  // of a turned picket
     Copes copes{};
+    int outer = 0;  // of a picket with a bevelled foot: whether its left, +1, or its right, -1, lies away from the rail
 };
 
 /// What the job calls equal pieces, in one line.

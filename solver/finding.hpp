@@ -10,61 +10,61 @@ namespace rakewright {
 /// order, and its place; the sentences are written elsewhere.
 enum class Trouble {
     // The job cannot be solved.
-    slope_not_longer,        // nosing_to_nosing at its place: it, the rise or run it must be longer than
-    no_run_left,             // tread at its place: it, the projection of the next nosing
-    step_without_run,        // at the step, number counted from 1
-    step_with_two_runs,      // at the tread; also: the run
-    last_step_with_run,      // at the run or tread
-    wash_too_steep,          // wash: tread, how far it rises to the riser, how far it is to the next nosing
-    thickness_missing,       // the stair
-    no_room_between_treads,  // tread_thickness: riser, what would be left over its tread, negative or 0
-    nosing_beyond_stair,     // at the nosing number: the number, how many there are
-    tread_beyond_stair,      // at the base: the number, how many risers there are
-    placed_without_stair,    // a key of a post without a place that has no meaning there
-    post_at_both_ends,       // to; also: from
-    ground_unsaid,           // to; also: the stair of the from post
-    plan_missing,            // the post's stair or floor; also: what lacks a plan
-    stair_key_on_floor,      // a key of a post on a floor that means something at a stair only
-    fall_way_unknown,        // the section's floor; also: the floor
-    fall_needs_heading,      // the post's floor; also: the floor
+    slope_not_longer,         // nosing_to_nosing at its place: it, the rise or run it must be longer than
+    no_run_left,              // tread at its place: it, the projection of the next nosing
+    step_without_run,         // at the step, number counted from 1
+    step_with_two_runs,       // at the tread; also: the run
+    last_step_with_run,       // at the run or tread
+    wash_too_steep,           // wash: tread, how far it rises to the riser, how far it is to the next nosing
+    thickness_missing,        // the stair
+    no_room_between_treads,   // tread_thickness: riser, what would be left over its tread, negative or 0
+    nosing_beyond_stair,      // at the nosing number: the number, how many there are
+    tread_beyond_stair,       // at the base: the number, how many risers there are
+    placed_without_stair,     // a key of a post without a place that has no meaning there
+    post_at_both_ends,        // to; also: from
+    ground_unsaid,            // to; also: the stair of the from post
+    plan_missing,             // the post's stair or floor; also: what lacks a plan
+    stair_key_on_floor,       // a key of a post on a floor that means something at a stair only
+    fall_way_unknown,         // the section's floor; also: the floor
+    fall_needs_heading,       // the post's floor; also: the floor
     low_high_between_placed,  // clear
-    trim_not_thicker,        // base_trim's size: it, the post's
-    two_sizes_of_round,      // the second size
-    taper_between_nothing,   // taper's height: it, size_at
-    tapered_away,            // taper: how far up the post nothing is left of it; also: the post
-    size_missing,            // the post: it is no joint
-    post_key_on_joint,       // a key of a joint that only a post has; also: the joint
-    joint_of_two,            // the joint: how many sections end there
-    joint_without_place,     // the joint named at an end; also: the section, whose other end has no place
-    auto_at_joint,           // lower_gap; also: the section
-    joint_folds_back,        // the joint named at that end
-    ends_at_joint,           // the joint named at the end that `ends` speaks of; also: the section
-    clear_to_joint,          // clear or clear_on_slope; also: the section
-    rail_misses_post,        // the post named at that end: how far the line passes the centre; the end
-    clear_missing,           // the section
-    two_clears,              // clear_on_slope; also: clear
-    slope_without_stair,     // clear_on_slope
-    no_nosing_line,          // the stair named, or the section
-    floor_under_rake,        // floor
-    side_missing,            // the section; also: its stair
-    string_above_missing,    // the section; also: its build
-    below_string,            // lower_gap: how far below the string's top; also: string_above
-    meets_corner,            // the post named at that end
-    posts_overlap,           // the section: the clear distance that is left, negative or 0
-    cut_too_steep,           // the post named at that end
-    no_length_left,          // the section: the shortest edge that would be left; member by name
-    lower_gap_missing,       // the section; also: the build's lower group
-    rails_meet,              // height: room left between upper underside and lower top, plumb, negative or 0
-    below_surface,           // lower_gap or height: nosing number or 0 for the floor, how far below
-    no_room_for_pickets,     // the section: clear distance, the count that max_gap asks for
-    too_many_pickets,        // max_gap: how many
-    picket_through_rail,     // plough: it, the depth of the member
-    picket_past_nosing,      // per_tread: k, tread number, how far it would reach past the nosing
-    no_count_per_tread,      // max_gap: the widest gap left at the most pickets that fit
-    hole_beyond_leg,         // hole: it, the leg
+    trim_not_thicker,         // base_trim's size: it, the post's
+    two_sizes_of_round,       // the second size
+    taper_between_nothing,    // taper's height: it, size_at
+    tapered_away,             // taper: how far up the post nothing is left of it; also: the post
+    size_missing,             // the post: it is no joint
+    post_key_on_joint,        // a key of a joint that only a post has; also: the joint
+    joint_of_two,             // the joint: how many sections end there
+    joint_without_place,      // the joint named at an end; also: the section, whose other end has no place
+    auto_at_joint,            // lower_gap; also: the section
+    joint_folds_back,         // the joint named at that end
+    ends_at_joint,            // the joint named at the end that `ends` speaks of; also: the section
+    clear_to_joint,           // clear or clear_on_slope; also: the section
+    rail_misses_post,         // the post named at that end: how far the line passes the centre; the end
+    clear_missing,            // the section
+    two_clears,               // clear_on_slope; also: clear
+    slope_without_stair,      // clear_on_slope
+    no_nosing_line,           // the stair named, or the section
+    floor_under_rake,         // floor
+    side_missing,             // the section; also: its stair
+    string_above_missing,     // the section; also: its build
+    below_string,             // lower_gap: how far below the string's top; also: string_above
+    meets_corner,             // the post named at that end
+    posts_overlap,            // the section: the clear distance that is left, negative or 0
+    cut_too_steep,            // the post named at that end
+    no_length_left,           // the section: the shortest edge that would be left; member by name
+    lower_gap_missing,        // the section; also: the build's lower group
+    rails_meet,               // height: room left between upper underside and lower top, plumb, negative or 0
+    below_surface,            // lower_gap or height: nosing number or 0 for the floor, how far below
+    no_room_for_pickets,      // the section: clear distance, the count that max_gap asks for
+    too_many_pickets,         // max_gap: how many
+    picket_through_rail,      // plough: it, the depth of the member
+    picket_past_nosing,       // per_tread: k, tread number, how far it would reach past the nosing
+    no_count_per_tread,       // max_gap: the widest gap left at the most pickets that fit
+    hole_beyond_leg,          // hole: it, the leg
     bend_past_leg,           // inside_radius: how far the bend reaches from its inside, the leg; also: the leg; the end
     bend_past_hole,          // inside_radius: how far the bend reaches, the hole; also: the hole; the end
-    turned_key_on_square,    // a key of the pickets that means something with turned ones only
+    turned_key_on_square,    // a key of the pickets that means something with turned ones only: 1 if they are round
     turned_key_missing,      // the pickets: 0 for length, 1 for blocks, 2 for turning
     blocks_fill_length,      // length: it, both blocks together
     turning_not_rising,      // at: it, the one before
@@ -116,6 +116,16 @@ enum class Trouble {
     too_many_screws,            // every: the most; also: the section
     drilled_not_nearer,         // drilled_end or drilled_edge: it, the distance not drilled
     no_post_left,  // reveal, or the post: the top above what it stands on, the plate's thickness; also: the post
+    picket_without_depth,  // the pickets
+    round_picket_flat,     // depth: it, the width; also: width
+    bore_through_rail,     // plough: how deep its hole is, square to the rail, the depth; also: the section
+    face_key_on_between,   // a key of the pickets that means something with those on the rails' side only
+    between_key_on_face,   // a key that means nothing with those on the rails' side: 1 for turned ones
+    face_widths_differ,    // the pickets: the width of the upper member, of a lower one; also: that
+    head_under_wider,      // past's upper: it, how far a member above stands out past the one met; also: it
+    head_off_rail,         // past's upper: how far the head is under the top, the depth; also: the section
+    foot_on_nothing,       // the pickets, or past
+    foot_above_tread,      // past's lower: it, how far short it is at worst; also: the section
     // The job is solved; somebody should know.
     gap_at_post_too_wide,     // at the section: gap, max_gap, k that cures it or 0, how far the post would have to move
     gap_between_too_wide,     // at the section: gap, max_gap, the fewest k that cures it or 0, k
@@ -142,41 +152,44 @@ enum class Trouble {
     plate_past_round,        // at the section: group, the radius; the end
     k_without_radius,        // the k_factor
     out_of_saws_reach,       // the section or handrail: how many ends
-    mortise_near_side,       // the section: group, what the leg leaves to its left and to its right, least_beside; also:
-                             // least_beside; the end, or none where both are alike
-    leg_leaves_rail,         // the section: group, what the leg leaves to its left and to its right, less than 0 where it
-                             // stands out, 1 where a mortise is asked for; the end, or none where both are alike
-    seat_through_member,     // the section: group, how thick the leg is, how deep the member
-    picket_on_leg,           // the section: the gap at the post, how far the leg reaches; the end
-    no_driving_order,        // the section: at how many brackets, the least room, the room needed, at how many of them
-                             // another leg would do
-    screw_comes_out,         // the screw: joint, length, the longest that does not, 1 where even that holds too little
-    screw_holds_little,      // the screw: joint, how much it holds in, the least
-    screw_without_joint,     // the screw: joint
-    screw_near_end,          // the screw: joint, how near, the least, the member or -1 picket, -2 post; the section
-    screw_near_edge,         // likewise
-    screws_at_pickets,       // the screw: joint, every, how many; the section
-    screws_meet,             // the section: how near they come, how far they must be, the other section, 1 where how
-                             // they lie to each other is known; the end
-    no_stock_of_section,     // none, or the also_cut: width, depth, how many pieces
-    left_out_of_stock,       // none: how many pieces
-    pitch_gap_too_wide,      // at the section: the gap between pickets, max_gap
-    pitch_end_too_wide,      // at the section: the gap at the post, max_gap, how far over; the end
-    pitch_ball_between,      // at the section: the ball, max_sphere
-    centre_without_effect,   // the centre: 0 no pickets, 1 pickets that follow the treads
-    end_gap_without_effect,  // the least_end_gap
-    least_gap_without_effect,     // the spacing's least_gap: 0 nothing seeks a gap, 1 wider than any may be; it, the widest
+    mortise_near_side,    // the section: group, what the leg leaves to its left and to its right, least_beside; also:
+                          // least_beside; the end, or none where both are alike
+    leg_leaves_rail,      // the section: group, what the leg leaves to its left and to its right, less than 0 where it
+                          // stands out, 1 where a mortise is asked for; the end, or none where both are alike
+    seat_through_member,  // the section: group, how thick the leg is, how deep the member
+    picket_on_leg,        // the section: the gap at the post, how far the leg reaches; the end
+    no_driving_order,     // the section: at how many brackets, the least room, the room needed, at how many of them
+                          // another leg would do
+    screw_comes_out,      // the screw: joint, length, the longest that does not, 1 where even that holds too little
+    screw_holds_little,   // the screw: joint, how much it holds in, the least
+    screw_without_joint,  // the screw: joint
+    screw_near_end,       // the screw: joint, how near, the least, the member or -1 picket, -2 post; the section
+    screw_near_edge,      // likewise
+    screws_at_pickets,    // the screw: joint, every, how many; the section
+    screws_meet,          // the section: how near they come, how far they must be, the other section, 1 where how
+                          // they lie to each other is known; the end
+    no_stock_of_section,  // none, or the also_cut: width, depth, how many pieces
+    left_out_of_stock,    // none: how many pieces
+    pitch_gap_too_wide,   // at the section: the gap between pickets, max_gap
+    pitch_end_too_wide,   // at the section: the gap at the post, max_gap, how far over; the end
+    pitch_ball_between,   // at the section: the ball, max_sphere
+    centre_without_effect,        // the centre: 0 no pickets, 1 pickets that follow the treads
+    end_gap_without_effect,       // the least_end_gap
+    least_gap_without_effect,     // the spacing's least_gap: 0 nothing seeks a gap, 1 wider than any may be; it, the
+                                  // widest
     least_end_gap_without_block,  // the spacing's least_end_gap
-    nothing_from_stock,      // the stock: width, depth
-    fixing_without_post,     // the post fixing
-    length_under_tape,       // the section: how long a member is, its number
-    feet_without_lower,      // the feet
-    feet_unplaced,           // at the section
-    vent_tubes,              // the build
-    little_wood_under,       // wood_under: it, the least by common practice
-    holes_under_post,        // the post
-    post_top_unknown,        // the post
-    foot_without_place,      // at the section: the foot's number, level from the from post to where it would stand
+    nothing_from_stock,           // the stock: width, depth
+    fixing_without_post,          // the post fixing
+    length_under_tape,            // the section: how long a member is, its number
+    feet_without_lower,           // the feet
+    feet_unplaced,                // at the section
+    feet_below_surface,           // at the section: how far, at most
+    picket_side_without_face,     // the picket_side
+    vent_tubes,                   // the build
+    little_wood_under,            // wood_under: it, the least by common practice
+    holes_under_post,             // the post
+    post_top_unknown,             // the post
+    foot_without_place,           // at the section: the foot's number, level from the from post to where it would stand
 };
 
 /// One finding. `end` where an end of a section is meant.

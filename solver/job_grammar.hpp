@@ -43,7 +43,7 @@ class WrittenPostSize : public Grammar {
 
 class WrittenSide : public Grammar {
  public:
-    explicit WrittenSide(std::optional<StairSide>& side) : side_(side) {}
+    explicit WrittenSide(std::optional<NamedSide>& side) : side_(side) {}
     bool take(std::string_view text, Unit, Place place) override {
         if (text != "left" && text != "right") return false;
         side_ = {text == "left", place};
@@ -54,7 +54,7 @@ class WrittenSide : public Grammar {
     bool may_be_number() const override { return false; }
 
  private:
-    std::optional<StairSide>& side_;
+    std::optional<NamedSide>& side_;
 };
 
 class WrittenBase : public Grammar {

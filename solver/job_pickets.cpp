@@ -71,7 +71,7 @@ class Spacers {
         const Way& way = ways_.emplace_back(
             way_of(section.task, section.around, section.choices.faces, section.task.lower_gap(section.choices)));
         if (!way.faces) return;
-        stands_.push_back({section.task, section.around, way.line, way.levels, *way.faces});
+        stands_.push_back(stand_of(section.task, section.around, way.line, way.levels, *way.faces));
         std::optional<SpacedSection> spaced = spaced_section(stands_.back());
         if (!spaced) return;
         spaced_.push_back(std::move(*spaced));

@@ -21,6 +21,8 @@ auto with_openings(const PicketStand& stand, const Layout& layout, const std::ve
                            stand.around.closed_string,
                            level ? &silhouette : nullptr,
                            stand.around.string_above,
+
+                           standing_of(stand) == Standing::beside_treads,
                            feet};
     return measure(room, layout, pickets_in(stand).width);
 }
@@ -42,7 +44,8 @@ class BetweenBalls {
         int count = std::max(2, *start), most = count - 1;
         while (most < most_pickets && goes_in(most + 1)) ++most;
         // Where an opening between fewer has room for all that one between more has.
-        const bool fewer_leave_more = !is_turned(stand_) || stand_.line.slope == 0;
+        const bool fewer_leave_more =
+            stand_.line.slope == 0 || (!is_turned(stand_) && standing_of(stand_) != Standing::beside_treads);
         if (!fewer_leave_more) {
             while (count <= most && !stops(count)) ++count;
             return count <= most ? std::optional(count) : std::nullopt;
@@ -77,11 +80,51 @@ class BetweenBalls {
     double smallest_ = INFINITY;
 };
 
+/// +1 where pickets stand on the left side of the rail, -1 on its right.
+double side_of(const SectionTask& task) {
+    const std::optional<NamedSide>& own = task.section.picket_side;
+    const std::optional<NamedSide>& side = own ? own : task.build.pickets->side;
+    return !side || side->left ? 1 : -1;
+}
+
+/// Half the width of the member that the pickets lie on the side of.
+double half_of_rail(const SectionTask& task) { return task.build.upper.back().width / 2; }
+
+/// What the pickets lie on and reach to, where that is the side of the rail.
+std::optional<RailSide> rail_side(const PicketStand& stand) {
+    const PicketBuild& build = pickets_in(stand);
+    if (!build.on_face()) return std::nullopt;
+    const PicketPast past = build.past.value_or(PicketPast());
+    const Levels& levels = stand.levels;
+    const double deep = stand.task.build.upper.back().depth * stand.line.lengthened();
+    RailSide side{side_of(stand.task), half_of_rail(stand.task), levels.upper_underside + deep + past.upper, {}, {}};
+    side.past = levels.has_lower                                ? FootPast::lower_rail
+                : levels.on_string                              ? FootPast::string
+                : standing_of(stand) == Standing::beside_treads ? FootPast::nosing_line
+                                                                : FootPast::floor;
+    if (side.past != FootPast::floor)
+        side.foot = (levels.has_lower ? levels.lower_underside : levels.lower_top) - past.lower;
+    return side;
+}
+
 }  // namespace
+
+PicketStand stand_of(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+                     const std::array<double, 2>& faces) {
+    PicketStand stand{task, around, line, levels, faces};
+    if (!task.build.pickets->on_face()) return stand;
+    RailLine side = line;
+    side.origin += side_of(task) * half_of_rail(task) * Vector(-line.y, line.x, 0);
+    // A side that passes a round post by is refused where its member is cut.
+    stand.faces = {face_along(side, End::from, levels.middle()).value_or(faces[0]),
+                   face_along(side, End::to, levels.middle()).value_or(faces[1])};
+    return stand;
+}
 
 Standing standing_of(const PicketStand& stand) {
     if (stand.levels.parallel()) return Standing::between_groups;
     if (stand.line.slope == 0 || !stand.around.treads()) return Standing::on_floor;
+    if (pickets_in(stand).on_face()) return Standing::beside_treads;
     return stand.around.placed() ? Standing::on_treads : Standing::heights_unknown;
 }
 
@@ -98,7 +141,8 @@ PicketRoom picket_room(const PicketStand& stand, const std::vector<Member>& memb
             members,
             stand.around.placed() ? stand.around.treads() : nullptr,
             standing_of(stand) != Standing::heights_unknown,
-            stand.task.tape};
+            stand.task.tape,
+            rail_side(stand)};
 }
 
 Layout laid_out(const PicketStand& stand, const Spaced& spaced) {

@@ -21,8 +21,13 @@ inline PicketSpan span_of(const PicketStand& stand) {
     return {stand.faces[1] - stand.faces[0], pickets_in(stand).width, stand.line.joints};
 }
 
-/// How pickets stand in this section.
-enum class Standing { between_groups, on_floor, on_treads, heights_unknown };
+/// The stand of a section's pickets, whose rail's line meets its posts half-way up them at these places; the faces are
+/// then taken along the side of the rail where that is what the pickets are fixed to.
+PicketStand stand_of(const SectionTask& task, const Surroundings& around, const RailLine& line, const Levels& levels,
+                     const std::array<double, 2>& faces);
+
+/// How pickets stand in this section: `beside_treads` on the side of a rail without a lower group.
+enum class Standing { between_groups, on_floor, on_treads, beside_treads, heights_unknown };
 Standing standing_of(const PicketStand& stand);
 
 TreadRoom tread_room(const PicketStand& stand);

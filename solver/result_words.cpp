@@ -27,10 +27,21 @@ const char* words(Stuff stuff) {
     switch (stuff) {
         case Stuff::member: return "member";
         case Stuff::picket: return "picket";
+        case Stuff::round_picket: return "round picket";
         case Stuff::foot: return "foot";
         case Stuff::fillet: return "fillet";
         case Stuff::handrail: return "handrail";
         case Stuff::round_handrail: return "round handrail";
+    }
+    return "";
+}
+
+const char* words(FootPast past) {
+    switch (past) {
+        case FootPast::lower_rail: return "lower rail";
+        case FootPast::floor: return "floor";
+        case FootPast::nosing_line: return "nosing line";
+        case FootPast::string: return "string";
     }
     return "";
 }

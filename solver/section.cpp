@@ -212,6 +212,8 @@ void note_keys_without_effect(const SectionTask& task, const Surroundings& aroun
         findings.push_back({Trouble::offset_without_effect, task.section.id.place, {}, {}});
     if (task.build.lower.empty() && task.section.lower_gap)
         findings.push_back({Trouble::lower_gap_without_lower, task.section.lower_gap->size.place, {}, {}});
+    if (task.section.picket_side && !(task.build.pickets && task.build.pickets->on_face()))
+        findings.push_back({Trouble::picket_side_without_face, task.section.picket_side->place, {}, {}});
     if (task.section.follow == Follow::floor && !task.section.floor.named())
         findings.push_back({Trouble::follow_without_floor, task.section.id.place, {}, {}});
     if (task.build.pickets) return;
@@ -320,7 +322,7 @@ std::optional<SectionChoices> decide(const SectionTask& task, const Surroundings
     }
     Checking(task, around, line, levels, findings).groups_and_ground();
     if (findings.size() > before) return std::nullopt;
-    if (task.build.pickets && !choose_pickets({task, around, line, levels, *faces}, choices, findings))
+    if (task.build.pickets && !choose_pickets(stand_of(task, around, line, levels, *faces), choices, findings))
         return std::nullopt;
     if (task.build.bracket)
         for (const End end : both_ends)
@@ -352,10 +354,12 @@ SectionResult measure(const SectionTask& task, const Surroundings& around, const
     if (findings.size() > before) return result;
     note_under_tape(task, result.members, findings);
     if (task.build.pickets)
-        result.pickets = measured_pickets({task, around, line, levels, *faces}, choices, result.members, findings);
+        result.pickets =
+            measured_pickets(stand_of(task, around, line, levels, *faces), choices, result.members, findings);
     if (task.build.feet && levels.has_lower)
-        result.feet = feet_of(task, around, line, levels, *faces,
-                              result.pickets ? result.pickets->centres : std::vector<double>(), findings);
+        result.feet =
+            feet_of(task, around, line, levels, *faces,
+                    result.pickets ? result.pickets->centres_from((*faces)[0]) : std::vector<double>(), findings);
     splice_members(task, line, (*faces)[0], result, findings);
     if (task.build.bracket) add_brackets(task, around, line, levels, choices, result, findings);
     if (task.build.screws) add_screws({task, around, line, levels, choices}, result, findings);
@@ -379,8 +383,9 @@ std::vector<Opening> openings_in(const SectionTask& task, const Surroundings& ar
     const auto [line, levels, faces, joints, moved] = way_of(task, around, choices.faces, task.lower_gap(choices));
     if (!faces) return {};
     const std::vector<Upright> uprights = uprights_of(feet, (*faces)[0]);
-    if (task.build.pickets) return openings_of_pickets({task, around, line, levels, *faces}, choices, uprights);
-    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string, nullptr, around.string_above, uprights},
+    if (task.build.pickets) return openings_of_pickets(stand_of(task, around, line, levels, *faces), choices, uprights);
+    return openings_of({line, levels, around.treads(), around.placed(), around.closed_string, nullptr,
+                        around.string_above, false, uprights},
                        {{}, (*faces)[0], (*faces)[1]}, 0);
 }
 

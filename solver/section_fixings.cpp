@@ -64,11 +64,12 @@ class Fixings {
         return surface - (plate.bend + build_.post_leg * plate.on_post).z();
     }
 
-    /// How far along the line the near face of the first picket stands; none without pickets.
+    /// How far along the line the near face of the first picket stands; none without pickets, or where they are
+    /// fastened to the side of the rails, once those are fixed.
     std::optional<double> picket_face(End end) const {
-        if (!result_.pickets || result_.pickets->count == 0) return std::nullopt;
+        if (!result_.pickets || result_.pickets->count == 0 || result_.pickets->beside) return std::nullopt;
         const std::vector<double>& centres = result_.pickets->centres;
-        const double half = result_.pickets->width / 2, from = (*faces_half_way(room_.line, room_.levels))[0];
+        const double half = result_.pickets->width / 2, from = result_.pickets->from_face;
         return from + (end == End::from ? centres.front() - half : centres.back() + half);
     }
 

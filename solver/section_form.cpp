@@ -93,6 +93,9 @@ void describe(Form& form, Section& section) {
     form.length("max_gap", section.max_gap, Range::positive, "in place of the build's, or of its `max_sphere`");
     form.length("max_sphere", section.max_sphere, Range::positive, "in place of the build's, or of its `max_gap`");
     describe_centre(form, section.centre);
+    WrittenSide picket_side(section.picket_side);
+    form.written("picket_side", picket_side, may_be_left_out,
+                 "the `side` of pickets that are fixed to the rails' faces, in place of the build's");
     form.length("play", section.play, Range::not_negative, "in place of the build's");
     form.length("drop", section.drop, Range::not_negative,
                 "plumb, the greatest fall beside it, for the rules; else its stair's");

@@ -171,6 +171,77 @@ bool welds_fit(const PicketStand& stand, std::vector<Finding>& findings) {
     return false;
 }
 
+/// Whether the holes of round pickets end in their members, by the edge of a flat bottom that comes nearest to the
+/// other side.
+bool bores_fit(const PicketStand& stand, std::vector<Finding>& findings) {
+    if (pickets_in(stand).shape != PicketShape::round) return true;
+    const std::size_t before = findings.size();
+    const auto check = [&](const Reading& enters, const MemberSize& member) {
+        const double deep = enters + pickets_in(stand).width * std::fabs(stand.line.slope) / stand.line.lengthened();
+        if (enters > 0 && !less_than(deep, member.depth))
+            findings.push_back({Trouble::bore_through_rail, enters.place, {deep, member.depth}, place_of(stand)});
+    };
+    check(pickets_in(stand).plough.upper, stand.task.build.upper.back());
+    if (stand.levels.has_lower) check(pickets_in(stand).plough.lower, stand.task.build.lower.front());
+    return findings.size() == before;
+}
+
+/// Whether pickets on the side of the rail cover something of it.
+bool heads_fit(const PicketStand& stand, std::vector<Finding>& findings) {
+    const PicketBuild& build = pickets_in(stand);
+    if (!build.on_face() || !build.past) return true;
+    const double deep = stand.task.build.upper.back().depth * stand.line.lengthened();
+    if (less_than(-build.past->upper, deep)) return true;
+    findings.push_back({Trouble::head_off_rail, build.past->upper.place, {-build.past->upper, deep}, place_of(stand)});
+    return false;
+}
+
+/// How far the treads lie under the nosing line at most, plumb, between the first nosing and the last.
+double deepest_tread(const PicketStand& stand) {
+    const StairShape& stair = *stand.around.treads();
+    double deepest = 0;
+    for (int tread = 1; tread < stair.risers(); ++tread) {
+        const Nosing& next = stair.nosing(tread + 1);
+        const double back = next.x + next.projection;
+        deepest = std::fmax(deepest, stair.line->at(back) - surface_height(stair, tread, back));
+    }
+    return deepest;
+}
+
+/// Whether pickets beside treads reach down past what is beside each; past every tread where it is not known which.
+bool feet_reach(const PicketStand& stand, const SectionChoices& choices, std::vector<Finding>& findings) {
+    if (standing_of(stand) != Standing::beside_treads || !pickets_in(stand).past) return true;
+    const Reading& past = pickets_in(stand).past->lower;
+    double short_by = stand.around.placed() ? 0 : deepest_tread(stand) - past;
+    if (stand.around.placed())
+        for (const double centre : layout_of(stand, choices).layout.centres)
+            for (const double side : {-0.5, 0.5}) {
+                const StairShape& stair = *stand.around.treads();
+                const Vector at = stand.line.at(centre + side * pickets_in(stand).width);
+                short_by =
+                    std::fmax(short_by, at.z() - past - surface_height(stair, tread_under(stair, at.x()), at.x()));
+            }
+    if (!less_than(0, short_by, stand.levels.upper_top)) return true;
+    findings.push_back({Trouble::foot_above_tread, past.place, {past, short_by}, place_of(stand)});
+    return false;
+}
+
+/// Says where feet of pickets on the side of a rail with a lower group reach down past what is walked on: there it has
+/// to be out of their way.
+void note_feet(const PicketStand& stand, const Layout& layout, std::vector<Finding>& findings) {
+    const std::optional<RailSide> beside = picket_room(stand, {}).beside;
+    if (!beside || !stand.levels.has_lower || layout.centres.empty()) return;
+    const RailLine& line = stand.line;
+    const bool on_stair = stand.around.treads() && line.slope != 0;
+    double below = 0;
+    for (const double centre : {layout.centres.front(), layout.centres.back()}) {
+        const double surface = on_stair ? line.at(centre).z() : line.floor_height(centre);
+        below = std::fmax(below, surface - line.at(centre, *beside->foot).z());
+    }
+    if (less_than(0, below, stand.levels.upper_top))
+        findings.push_back({Trouble::feet_below_surface, place_of(stand), {below}, {}});
+}
+
 /// What a crew should know of the gaps that pickets on treads leave.
 void note_gaps(const PicketStand& stand, double max_gap, const Pickets& pickets, std::vector<Finding>& findings) {
     const TreadRoom room = tread_room(stand);
@@ -249,7 +320,7 @@ void note_centre(const PicketStand& stand, std::vector<Finding>& findings) {
 }  // namespace
 
 bool pickets_fit(const PicketStand& stand, const SectionChoices& choices, std::vector<Finding>& findings) {
-    if (!is_turned(stand)) return true;
+    if (!is_turned(stand)) return feet_reach(stand, choices, findings);
     const Layout layout = layout_of(stand, choices).layout;
     const std::optional<double> level = turnings_of(stand, layout);
     if (!level || standing_of(stand) == Standing::heights_unknown) return true;
@@ -261,8 +332,8 @@ bool choose_pickets(const PicketStand& stand, SectionChoices& choices, std::vect
         findings.push_back({Trouble::turning_height_unknown, place_of(stand), {}, pickets_in(stand).place});
         return false;
     }
-    return welds_fit(stand, findings) && choose_count(stand, choices, findings) &&
-           pickets_fit(stand, choices, findings);
+    return welds_fit(stand, findings) && bores_fit(stand, findings) && heads_fit(stand, findings) &&
+           choose_count(stand, choices, findings) && pickets_fit(stand, choices, findings);
 }
 
 std::optional<SpacedSection> spaced_section(const PicketStand& stand) {
@@ -278,6 +349,7 @@ Pickets measured_pickets(const PicketStand& stand, const SectionChoices& choices
     const TreadLayout layout = layout_of(stand, choices);
     const Pickets pickets = pickets_of(picket_room(stand, members), layout.layout, layout.feet, layout.per_tread);
     note_centre(stand, findings);
+    note_feet(stand, layout.layout, findings);
     const std::optional<PicketLimit> limit = stand.task.picket_limit();
     if (!limit) return pickets;
     if (pickets_in(stand).any_pitch()) {

@@ -62,9 +62,9 @@ class Screwing {
     Stick picket(std::size_t index) const {
         const Pickets& pickets = *result_.pickets;
         const RailLine& line = room_.line;
-        const double along = (*faces_half_way(line, room_.levels))[0] + pickets.centres[index],
-                     uphill = line.slope < 0 ? -1 : 1;
-        const Frame frame = frame_plumb(line.at(along), uphill * line.x, uphill * line.y);
+        const double along = pickets.from_face + pickets.centres[index], uphill = line.slope < 0 ? -1 : 1;
+        Frame frame = frame_plumb(line.at(along), uphill * line.x, uphill * line.y);
+        if (pickets.beside) frame.origin += pickets.beside->off_centre * outward();
         if (!pickets.pieces.empty()) return {frame, pickets.pieces[0].piece};
         const Plane under{line.at(along, room_.levels.upper_underside), top()};
         return {frame, {{pickets.depth, pickets.width}, {}, *cut(frame, under)}};
@@ -74,40 +74,61 @@ class Screwing {
     /// nearest to the member's ends, and those at its splices.
     std::vector<std::size_t> told_of(const Member& member) const {
         const Pickets& pickets = *result_.pickets;
-        std::vector<std::size_t> told{pickets.pieces.empty() ? 0
-                                                             : static_cast<std::size_t>(pickets.pieces[0].at[0] - 1),
-                                      0, static_cast<std::size_t>(pickets.count - 1)};
+        std::vector<std::size_t> told{
+            pickets.pieces.empty() ? 0 : static_cast<std::size_t>(pickets.pieces[0].at[0] - 1), 0,
+            static_cast<std::size_t>(pickets.count - 1)};
         for (const Splice& splice : member.splices)
             if (splice.picket > 0) told.push_back(static_cast<std::size_t>(splice.picket - 1));
         return told;
     }
 
+    /// Level, away from the rail on the side that pickets beside it stand on.
+    Vector outward() const { return (result_.pickets->beside->left ? 1 : -1) * Vector(-room_.line.y, room_.line.x, 0); }
+
     Vector top() const { return frame_on_slope(Vector::Zero(), room_.line.x, room_.line.y, room_.line.slope).top; }
+
+    /// A screw through a picket into the side of its member, level, by the middle of that side.
+    ScrewHold beside_screw(const ScrewSize& size, const Member& member, const Stick& stick, double aside) const {
+        const Frame& rail = member.stick.frame;
+        const Vector ahead(room_.line.x, room_.line.y, 0);
+        const Vector level = stick.frame.origin + aside * ahead;
+        const Vector middle = rail.origin + ahead.dot(level - rail.origin) / ahead.dot(rail.along) * rail.along;
+        const BesideRail& beside = *result_.pickets->beside;
+        const ScrewWay screw{middle + (beside.off_centre + result_.pickets->depth / 2) * outward(), -outward()};
+        std::vector<Bored> things;
+        if (const std::optional<Leaves> leaves = within_stick(stick, screw))
+            things.push_back({"picket", leaves->within, ComesOut::side, timber_of(room_, stick)});
+        for (Bored& thing : bored(member, screw)) things.push_back(std::move(thing));
+        return held_by(things, screw, 1, size.length);
+    }
+
+    bool is_round() const { return room_.task.build.pickets->shape == PicketShape::round; }
 
     /// A screw through the member that a picket meets, by the middle of the joint; of two the one that holds less.
     void picket_screws(const ScrewSize& size, Group group) {
         const std::vector<const Member*> members = from_below(result_.members, group);
         const Member& member = group == Group::upper ? *members.front() : *members.back();
+        const Joint joint = group == Group::upper ? Joint::picket_to_upper : Joint::picket_to_lower;
         const double width = result_.pickets->width;
-        const int count = screws_in_picket(width, room_.task.tape.unit);
+        const int count = is_round() ? 1 : screws_in_picket(width, room_.task.tape.unit);
         std::optional<ScrewHold> least;
         for (const std::size_t index : told_of(member)) {
             const Stick stick = picket(index);
             for (int i = 0; i < count; ++i) {
                 const double aside = count == 1 ? 0 : width * (i == 0 ? -0.25 : 0.25);
-                keep_least(least, picket_screw(size, group, member, stick, {0, aside}));
+                keep_least(least, result_.pickets->beside ? beside_screw(size, member, stick, aside)
+                                                          : picket_screw(size, group, member, stick, {0, aside}));
             }
         }
-        const Joint joint = group == Group::upper ? Joint::picket_to_upper : Joint::picket_to_lower;
         add({joint, group, std::nullopt, 0, count, size.length, size.diameter, *least});
     }
 
     /// With the pilot holes that it wants.
     void add(JointScrew screw) {
         for (const Passed& passed : screw.hold.passed)
-            screw.pilots.push_back(passed.room ? pilot_for(screws_, room_.task.tape.unit, *passed.room,
-                                                           screw.diameter, passed.fastened)
-                                               : Pilot());
+            screw.pilots.push_back(
+                passed.room ? pilot_for(screws_, room_.task.tape.unit, *passed.room, screw.diameter, passed.fastened)
+                            : Pilot());
         result_.screws.push_back(std::move(screw));
     }
 
@@ -140,14 +161,14 @@ class Screwing {
             const Member &heads = *members[i], &onto = *members[i + 1];
             const std::optional<Row> places = row_between(room_, result_, row, heads, onto);
             if (!places) {
-                findings_.push_back({Trouble::too_many_screws, row.every.place, {double(most_in_row)},
-                                     room_.task.section.id.place});
+                findings_.push_back(
+                    {Trouble::too_many_screws, row.every.place, {double(most_in_row)}, room_.task.section.id.place});
                 return;
             }
             if (places->places.empty()) continue;
             if (places->at_taken > 0)
-                findings_.push_back({Trouble::screws_at_pickets, row.place,
-                                     {double(joint), row.every, double(places->at_taken)}, {}});
+                findings_.push_back(
+                    {Trouble::screws_at_pickets, row.place, {double(joint), row.every, double(places->at_taken)}, {}});
             add_row(row, joint, members, i, places->places);
         }
     }

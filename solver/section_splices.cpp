@@ -25,7 +25,7 @@ void splice_members(const SectionTask& task, const RailLine& line, double first_
     std::vector<SplicePlace> pickets, feet;
     if (result.pickets)
         for (std::size_t i = 0; i < result.pickets->centres.size(); ++i)
-            pickets.push_back({first_face + result.pickets->centres[i], static_cast<int>(i) + 1, 0});
+            pickets.push_back({result.pickets->from_face + result.pickets->centres[i], static_cast<int>(i) + 1, 0});
     for (std::size_t f = 0; f < result.feet.size(); ++f)
         feet.push_back({first_face + result.feet[f].at, 0, static_cast<int>(f) + 1});
     for (std::size_t m = 0; m < result.members.size(); ++m) {

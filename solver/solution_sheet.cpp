@@ -222,9 +222,16 @@ void describe(Sheet& sheet, const Member& member, std::size_t m, const SectionMa
 void describe(Sheet& sheet, const PicketPiece& piece, const std::optional<SawLimits>& saw) {
     sheet.count("count", piece.count, "how many are cut alike");
     sheet.counts("at", piece.at, "which pickets, from 1, counted from the from end");
-    sheet.length("uphill_side", piece.uphill_side, "plumb length of the side that looks up the rail, ploughs included");
+    sheet.length("uphill_side", piece.uphill_side,
+                 "plumb length of the side that looks up the rail, in its middle, ploughs included");
     sheet.length("downhill_side", piece.downhill_side,
-                 "plumb length of the side that looks down the rail, ploughs included");
+                 "plumb length of the side that looks down the rail, in its middle, ploughs included");
+    const auto across = [&](int left) {
+        return piece.outer ? std::optional(edge_length(piece.piece, {left, 0})) : std::nullopt;
+    };
+    sheet.length("outer_side", across(piece.outer),
+                 "of one with a bevelled foot: plumb length of the side away from the rail, in its middle");
+    sheet.length("rail_side", across(-piece.outer), "of one with a bevelled foot: of the side that lies on the rail");
     sheet.length("overall", piece.overall, "tip to tip");
     const auto trimmed = [&](double Trim::*length) {
         return piece.trim ? std::optional((*piece.trim).*length) : std::nullopt;
@@ -275,12 +282,33 @@ void describe(Sheet& sheet, const Pickets& pickets, const SectionMarks& marks, c
             part.length("length", pickets.slot->length, "along the rail: lengthened by the rake, clearance included");
             part.length("width", pickets.slot->width, "across the rail, clearance included");
         });
+    if (pickets.hole)
+        sheet.part("hole", "the hole that a round picket is bored into, plumb", [&](Sheet& part) {
+            const auto deep = [](double depth) { return depth > 0 ? std::optional(depth) : std::nullopt; };
+            part.length("diameter", pickets.hole->diameter, "the picket's");
+            part.length("upper", deep(pickets.hole->upper),
+                        "how deep in the upper group, plumb along the middle of the hole, the picket's tip included");
+            part.length("lower", deep(pickets.hole->lower), "the same in what the pickets stand on");
+        });
+    if (pickets.beside)
+        sheet.part("beside", "how pickets stand that are fixed to the side of the rail", [&](Sheet& part) {
+            part.word("side", pickets.beside->left ? "left" : "right", "left or right, seen from the from end");
+            part.length("off_centre", pickets.beside->off_centre, "level, from the rail's centre line to the pickets'");
+            part.length("past_upper", pickets.beside->past.upper,
+                        "plumb, from the top of the upper group's lowest member up to the head; negative below it");
+            part.word("past", words(pickets.beside->foot),
+                      "what the feet run down past: lower rail, floor, nosing line or string");
+            part.length("past_lower", pickets.beside->past.lower,
+                        "plumb, from its underside or top down to the foot's lowest point");
+        });
     sheet.angle("cut_deg", pickets.cut, "of the head, off square: the rail's own rake");
     sheet.lengths("centres", pickets.centres, "level from the from post's face to each picket's centre");
     sheet.lengths("marks_upper", pickets.upper.centres,
-                  "centres along the underside of the upper group, from its own from end");
+                  "centres along the underside of the upper group, from its own from end; of pickets on the rail's "
+                  "side, along that side's lower edge of the upper group's lowest member");
     sheet.lengths("marks_lower", pickets.lower.centres,
-                  "centres along the top of the lower group, from its own from end");
+                  "centres along the top of the lower group, from its own from end; of pickets on the rail's side, "
+                  "along that side's upper edge of the lower group's highest member");
     sheet.list("feet", pickets.feet, "where each picket stands on a tread", [](Sheet& row, const Foot& foot) {
         row.count("tread", foot.tread, "the tread's number, from 1");
         row.length("from_riser", foot.from_riser,
@@ -457,17 +485,17 @@ void describe(Sheet& sheet, const Stock& stock, const StockResult& result, std::
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutPiece& piece) {
     sheet.word("name", names_of(piece), "as the job calls it, each name once");
-    sheet.word("of", words(piece.stuff), "member, picket, foot, fillet, handrail or round handrail");
+    sheet.word("of", words(piece.stuff), "member, picket, round picket, foot, fillet, handrail or round handrail");
     sheet.count("count", piece.quantity, "how many in all");
     describe(sheet, piece.piece,
              {length(piece.piece), edge_length(piece.piece, {0, 1}), edge_length(piece.piece, {0, -1}), piece.overall},
              piece.from_end, piece.to_end, piece.measure, piece.copes, saw_limits(job));
-    const bool is_handrail = piece.stuff == Stuff::handrail || piece.stuff == Stuff::round_handrail;
+    const bool of_handrail = is_handrail(piece.stuff);
     sheet.list("for", shares_of(job, solution, piece), "where they go, in the order of the job",
                [&](Sheet& row, const Share& share) {
                    const auto of = static_cast<std::size_t>(share.of);
-                   row.word(is_handrail ? "handrail" : "section",
-                            is_handrail ? job.handrails[of].id.name : job.sections[of].id.name, "its name");
+                   row.word(of_handrail ? "handrail" : "section",
+                            of_handrail ? job.handrails[of].id.name : job.sections[of].id.name, "its name");
                    row.count("count", share.count, "how many, sections that are alike counted");
                });
 }

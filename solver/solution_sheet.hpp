@@ -13,6 +13,7 @@ void describe(Sheet& sheet, const Job& job, const Solution& solution);
 const char* words(const Corner& corner);
 const char* words(End end);
 const char* words(Group group);
+const char* words(FootPast past);
 const char* words(Leg leg);
 const char* words(SideSeen side);
 const char* words(LaidOn laid);

@@ -31,15 +31,15 @@ struct StickToCut {
     bool coped = false, recessed = false;
 };
 
-/// `left_out` counts what is not cut from sticks: turned pickets, and handrails that are round or known by their
-/// perimeter.
+/// `left_out` counts what is not cut from sticks of a rectangle: turned pickets, and pickets and handrails that are
+/// round or known by their perimeter.
 std::vector<StickToCut> sticks_of(const Job& job, const Solution& solution, int& left_out) {
     std::vector<StickToCut> sticks;
     const std::vector<CutPiece> pieces = cut_list(job, solution);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         const CutPiece& piece = pieces[i];
         const bool of_known_section = piece.stuff != Stuff::handrail || !profile_of(job, piece).perimeter;
-        if (piece.stuff == Stuff::round_handrail || piece.trim || !of_known_section) {
+        if (is_round(piece.stuff) || piece.trim || !of_known_section) {
             left_out += piece.quantity;
             continue;
         }

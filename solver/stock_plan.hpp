@@ -6,8 +6,8 @@ namespace rakewright {
 
 /// Plans what to buy and how to cut it, for each of the job's `stock`, into `solution.stock`. The job must be solved
 /// and not refused; what cannot be cut is refused in the findings. Does nothing to a job without `stock` and
-/// `also_cut`. Sticks: members, pickets (not turned ones, which are bought as such), fillets, handrails of a rectangle,
-/// `also_cut`.
+/// `also_cut`. Sticks: members, pickets (not round ones, nor turned ones, which are bought as such), fillets, handrails
+/// of a rectangle, `also_cut`.
 ///
 /// What is modelled. Lengths are whole 6 400 000ths of the unit: pieces and kerfs rounded up, bars down. Pieces whose
 /// ends both show one slant (parallel or opposed; a rectangular stick may be rolled and turned end for end, a square

@@ -11,6 +11,7 @@ std::optional<StoryStick> story_stick_of(const SectionResult& section) {
     StoryStick stick;
     stick.picket = pickets.width * lengthened;
     stick.to_face = section.clear_on_slope;
+    if (pickets.beside) stick.to_face = (pickets.centres.back() + pickets.width / 2 + pickets.to_gap) * lengthened;
     for (const double centre : pickets.centres) {
         stick.centres.push_back(centre * lengthened);
         stick.edges.push_back(stick.centres.back() - stick.picket / 2);

@@ -67,6 +67,7 @@ class WorkPage {
                        named(step) + ".";
             case Work::join: return "Join the rails that meet without a post.";
             case Work::stand_pickets: return "Stand the pickets under the fitted rail, each to its mark.";
+            case Work::fasten_pickets: return "Fasten the pickets to the side of the fitted rails, each to its marks.";
             case Work::fit_fillets: return "Fit the fillets into the ploughs between the pickets.";
             case Work::set_feet: return "Set the feet under the lower rails, tight to what they stand on.";
             case Work::fit_handrails: return "Fit the handrails.";

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "../../solver/cut_list.hpp"
@@ -9,12 +10,15 @@
 namespace rakewright {
 namespace {
 
-bool stands(Stuff stuff) { return stuff == Stuff::picket || stuff == Stuff::foot; }
+bool stands(Stuff stuff) { return is_picket(stuff) || stuff == Stuff::foot; }
 
-/// Names of edges: of what stands, its top is the side that looks uphill.
-std::string edge_of(Stuff stuff, const Corner& edge) {
-    if (!stands(stuff)) return words(edge);
-    return edge.top > 0 ? "uphill" : "downhill";
+/// Names of edges: of what stands, its top is the side that looks uphill; a picket with a bevelled foot has an outer
+/// side, and one that lies on the rail.
+std::string edge_of(const CutPiece& piece, const Corner& edge) {
+    if (!stands(piece.stuff)) return words(edge);
+    const std::string along = edge.top > 0 ? "uphill" : edge.top < 0 || piece.outer == 0 ? "downhill" : "";
+    if (piece.outer == 0 || edge.left == 0) return along;
+    return (edge.left == piece.outer ? "outer" : "rail side") + (along.empty() ? along : " " + along);
 }
 
 /// How the ends lie on the edge: in one line, or in one each where the saw is set differently for them.
@@ -33,7 +37,7 @@ class SawAndBench {
     SawAndBench(const Job& job, const Solution& solution)
         : job_(job), solution_(solution), cells_(job), saw_(saw_limits(job)), pieces_(cut_list(job, solution)) {
         for (std::size_t i = 0; i < pieces_.size(); ++i)
-            if (pieces_[i].stuff == Stuff::picket)
+            if (is_picket(pieces_[i].stuff))
                 for (const Use& use : pieces_[i].uses) picket_marks_[{use.of, use.index}] = mark_of(i);
     }
 
@@ -147,10 +151,10 @@ class SawAndBench {
 
     /// The four arrises of a piece that is cut askew or coped.
     std::string arrises_of(const CutPiece& piece) const {
-        if (!arrises_differ(piece.piece, piece.copes)) return {};
+        if (piece.stuff == Stuff::round_picket || !arrises_differ(piece.piece, piece.copes)) return {};
         std::string text = "; arrises";
         for (const Corner& corner : {Corner{1, 1}, Corner{-1, 1}, Corner{1, -1}, Corner{-1, -1}})
-            text += std::string(text.back() == 's' ? " " : ", ") + words(corner) + " " +
+            text += std::string(text.back() == 's' ? " " : ", ") + edge_of(piece, corner) + " " +
                     cells_.length(length_over(piece.piece, piece.copes, spot_of(corner, piece.piece.section))).shown;
         return text;
     }
@@ -190,7 +194,7 @@ class SawAndBench {
         const std::string at_from = from ? saw_words(*from) : "by template",
                           at_to = to ? saw_words(*to) : "by template";
         if (at_from == at_to) return "; saw: " + at_from;
-        const bool stands = piece.stuff == Stuff::picket;
+        const bool stands = is_picket(piece.stuff);
         return std::string("; saw: ") + (stands ? "foot " : "from ") + at_from + (stands ? ", head " : ", to ") + at_to;
     }
 
@@ -205,10 +209,6 @@ class SawAndBench {
         }
     }
 
-    static bool is_handrail(const CutPiece& piece) {
-        return piece.stuff == Stuff::handrail || piece.stuff == Stuff::round_handrail;
-    }
-
     /// What the pieces are for: "left, right 2 off".
     std::string destinations(const CutPiece& piece) const {
         std::string text;
@@ -217,7 +217,7 @@ class SawAndBench {
             if (use.of == last) continue;
             last = use.of;
             const auto of = static_cast<std::size_t>(use.of);
-            if (is_handrail(piece)) {
+            if (is_handrail(piece.stuff)) {
                 text += (text.empty() ? "" : ", ") + job_.handrails[of].id.name;
                 continue;
             }
@@ -232,7 +232,7 @@ class SawAndBench {
         const CutPiece& piece = pieces_[index];
         const CrossSection& size = piece.piece.section;
         const std::string width = words_of_size(size.width, cells_.tape());
-        const std::string section = piece.stuff == Stuff::round_handrail
+        const std::string section = is_round(piece.stuff)
                                         ? "round " + width
                                         : width + " x " + words_of_size(size.depth, cells_.tape());
         const std::string where = destinations(piece);
@@ -245,7 +245,7 @@ class SawAndBench {
              {"", exact(size.width)},
              {"", exact(size.depth)},
              cells_.word(section),
-             cells_.word(edge_of(piece.stuff, piece.measure.edge)),
+             cells_.word(edge_of(piece, piece.measure.edge)),
              cells_.word(words(piece.measure.from)),
              cells_.word(words(piece.measure.to)),
              {ends_of(piece.stuff, piece.measure, once),
@@ -265,8 +265,41 @@ class SawAndBench {
         return row;
     }
 
-    static std::string hook_words(const char* rail, const char* face, const Marks& marks) {
+    static std::string hook_words(const char* rail, const std::string& face, const Marks& marks) {
         return std::string(rail) + " rail, " + face + ": hook the tape at its " + words(marks.hook) + " end.";
+    }
+
+    static std::string marking_of(const Pickets& pickets) {
+        std::string upper = "underside", lower = "top";
+        if (pickets.beside) {
+            const std::string side = pickets.beside->left ? "left side" : "right side";
+            upper = "lower edge of its " + side;
+            lower = "upper edge of its " + side;
+        }
+        return hook_words("Upper", upper, pickets.upper) +
+               (pickets.lower.centres.empty() ? std::string() : " " + hook_words("Lower", lower, pickets.lower)) +
+               " Mark each near edge from there, and set the picket on its far side.";
+    }
+
+    /// Where pickets on the side of the rails are held: plumb across it, and so far past it.
+    std::string holding_of(const Pickets& pickets, int s) const {
+        const PicketPast& past = pickets.beside->past;
+        const Build& build =
+            job_.builds[static_cast<std::size_t>(job_.sections[static_cast<std::size_t>(s)].build.index)];
+        const auto size = [&](double length) { return cells_.length(std::fabs(length)).shown; };
+        std::string text = "Left and right: seen from the from end. ";
+        if (pickets.cut != 0) text += "Plumb across that side is " + cells_.angle(pickets.cut).shown + " off square. ";
+        text +=
+            "Hold the head " +
+            (past.upper == 0 ? std::string("level with") : size(past.upper) + (past.upper > 0 ? " over" : " under")) +
+            " the top of the " + build.upper.back().name + ", plumb, in the picket's middle; ";
+        const FootPast foot = pickets.beside->foot;
+        text += "the foot then reaches " + size(past.lower) + " below the " +
+                (foot == FootPast::lower_rail ? "underside of the "
+                 : foot == FootPast::string   ? "top of the "
+                                              : "") +
+                words(foot) + ".";
+        return text;
     }
 
     Table bench(int s, const Pickets& pickets) const {
@@ -290,10 +323,8 @@ class SawAndBench {
                          {"centre", cells_.in_unit("lower_centre")},
                          {"tread", "tread"},
                          {"from riser", cells_.in_unit("from_riser")}};
-        table.about = {
-            hook_words("Upper", "underside", pickets.upper) +
-            (pickets.lower.centres.empty() ? std::string() : " " + hook_words("Lower", "top", pickets.lower)) +
-            " Mark each near edge from there, and set the picket on its far side."};
+        table.about = {marking_of(pickets)};
+        if (pickets.beside) table.about.push_back(holding_of(pickets, s));
         if (!pickets.feet.empty())
             table.about.push_back(
                 "from riser: level, from the riser face under the tread's nosing to the picket's downhill face.");

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 
 #include "../../solver/cut_list.hpp"
@@ -30,16 +31,26 @@ class ShopPage {
                          {"to end", cells_.in_unit("first_to")},
                          {"slot", cells_.in_unit("slot_length")},
                          {"wide", cells_.in_unit("slot_width")}};
+        const bool any_bored =
+            std::any_of(solution_.sections.begin(), solution_.sections.end(),
+                        [](const auto& section) { return section.pickets && section.pickets->hole; });
+        if (any_bored) {
+            table.columns.push_back({"bore", cells_.in_unit("bore_diameter")});
+            table.columns.push_back({"deep", cells_.in_unit("bore_depth")});
+        }
         for (std::size_t s = 0; s < job_.sections.size(); ++s)
             if (const auto& pickets = solution_.sections[s].pickets;
-                pickets && pickets->count > 0 && (pickets->at_pitch || pickets->slot))
-                for (const Group group : both_groups) add_holes(s, *pickets, group, table);
+                pickets && pickets->count > 0 && (pickets->at_pitch || pickets->slot || pickets->hole))
+                for (const Group group : both_groups) add_holes(s, *pickets, group, any_bored, table);
         table.about = {legend(
             table, {{{}, "apart: along the rail, centre to centre."},
                     {{"from end"},
                      "from end, to end: where to cut a rail that comes drilled, from the centre of the hole that is "
                      "nearest, along the face that the pickets meet."},
-                    {{"slot"}, "slot: along the rail, not rounded to the tape."}})};
+                    {{"slot"}, "slot: along the rail, not rounded to the tape."},
+                    {{"bore"},
+                     "bore: for round pickets, plumb, so off square to the rail by its rake; deep: along the middle of "
+                     "the hole, with room for the picket's long side. Their centres are marked at the bench."}})};
         return table;
     }
 
@@ -110,9 +121,10 @@ class ShopPage {
                 {}};
     }
 
-    void add_holes(std::size_t s, const Pickets& pickets, Group group, Table& table) const {
+    void add_holes(std::size_t s, const Pickets& pickets, Group group, bool any_bored, Table& table) const {
         const Marks& marks = group == Group::upper ? pickets.upper : pickets.lower;
-        if (marks.centres.empty()) return;
+        const double deep = !pickets.hole ? 0 : group == Group::upper ? pickets.hole->upper : pickets.hole->lower;
+        if (marks.centres.empty() || !(pickets.at_pitch || pickets.slot || deep > 0)) return;
         const auto where = [&](End end) {
             return cells_.length(pickets.at_pitch ? std::optional(marks.first_centre(end)) : std::nullopt);
         };
@@ -123,6 +135,10 @@ class ShopPage {
                                cells_.count(pickets.count), cells_.length(pickets.pitch_on_slope), where(End::from),
                                where(End::to), slot(&Slot::length), slot(&Slot::width)},
                               {}});
+        if (!any_bored) return;
+        const auto bored = [&](double size) { return cells_.length(deep > 0 ? std::optional(size) : std::nullopt); };
+        table.rows.back().cells.push_back(bored(pickets.hole ? pickets.hole->diameter : 0));
+        table.rows.back().cells.push_back(bored(deep));
     }
 
     Table stick_of(const std::string& section, const StoryStick& stick) const {
@@ -144,7 +160,8 @@ class ShopPage {
         add("to post's face", stick.to_face, {});
         table.about = {
             "One strip for every rail: its zero is plumb under the from post's face, half-way up the pickets. Lay it "
-            "along the face that the pickets meet, by where that rail begins; mark each picket's near edge and set the "
+            "along the face that the pickets meet, or the edge that is marked for them, by where that rail begins; "
+            "mark each picket's near edge and set the "
             "picket on its far side. A picket is " +
             cells_.length(stick.picket).shown + " along it."};
         return table;

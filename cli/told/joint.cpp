@@ -16,8 +16,8 @@ Told Telling::of_joint() const {
         case Trouble::auto_at_joint:
             return {"a lower gap left to the rules cannot be matched at a joint", "the gap as a length"};
         case Trouble::joint_folds_back:
-                return {"at " + where() + " the other section's rail runs back along this one",
-                        "check where the sections' other ends stand"};
+            return {"at " + where() + " the other section's rail runs back along this one",
+                    "check where the sections' other ends stand"};
         case Trouble::ends_at_joint:
             return {"at a joint the rail is cut to the rail that it meets", "leave its `ends` out there"};
         case Trouble::clear_to_joint:

@@ -11,9 +11,9 @@ Told Telling::of_post() const {
             return {"this is said of a post at a stair, and the post stands on a floor",
                     "leave it out: on a floor `at` counts from the floor's origin"};
         case Trouble::trim_not_thicker:
-                return {"the boards round the post's foot, " + size(0) + " by " + size(2) +
-                            ", are not thicker than the post, " + size(1) + " by " + size(3),
-                        "the size of `base_trim` is over all"};
+            return {"the boards round the post's foot, " + size(0) + " by " + size(2) +
+                        ", are not thicker than the post, " + size(1) + " by " + size(3),
+                    "the size of `base_trim` is over all"};
         case Trouble::two_sizes_of_round:
             return {"a round post is as thick one way as the other", "its diameter, once"};
         case Trouble::taper_between_nothing:
@@ -29,12 +29,12 @@ Told Telling::of_post() const {
         case Trouble::turn_of_round:
             return {"a round post is the same however it is turned", "leave `turn` out, or `shape: square`"};
         case Trouble::plate_under_hollow_post:
-                return {"the plate, " + size(0) + " by " + size(2) + ", is smaller than the hollow post on it, " +
-                            size(1) + " by " + size(3),
-                        "a plate at least as large as the post that its rod holds down"};
+            return {"the plate, " + size(0) + " by " + size(2) + ", is smaller than the hollow post on it, " + size(1) +
+                        " by " + size(3),
+                    "a plate at least as large as the post that its rod holds down"};
         case Trouble::holes_off_plate:
-                return {"holes of " + size(1) + ", " + size(0) + " apart, are not within a plate of " + size(2),
-                        "a larger plate, or holes nearer each other: `holes` is centre to centre"};
+            return {"holes of " + size(1) + ", " + size(0) + " apart, are not within a plate of " + size(2),
+                    "a larger plate, or holes nearer each other: `holes` is centre to centre"};
         case Trouble::wood_under_concrete:
             return {"the thickness of wood is given, and the post is anchored in concrete",
                     "leave it out, or `anchored_in: wood`"};
@@ -60,10 +60,9 @@ Told Telling::of_post() const {
                         " into the boards round its foot: notch it over them, or cut them there",
                     {}};
         case Trouble::little_wood_under:
-                return {"post fixing " + fixing_name() + " has " + size(0) +
-                            " of wood under its bolts; to bolt through it is common practice to have at least " +
-                            size(1),
-                        {}};
+            return {"post fixing " + fixing_name() + " has " + size(0) +
+                        " of wood under its bolts; to bolt through it is common practice to have at least " + size(1),
+                    {}};
         case Trouble::holes_under_post:
             return {"post " + post_here() + " covers a part of each hole of its base plate", {}};
         case Trouble::post_top_unknown:

@@ -18,28 +18,31 @@ Told Telling::of_rail() const {
             return {"no rule in force limits the openings under this rail",
                     "name `rules` that do, or give the lower gap as a length"};
         case Trouble::auto_over_unknown_string:
-            return {"the rail is over a closed string, and nothing says how high that is: what is open between them is "
-                    "not known",
-                    "give the stair's `string_above`, or the lower gap as a length"};
+            return {
+                "the rail is over a closed string, and nothing says how high that is: what is open between them is "
+                "not known",
+                "give the stair's `string_above`, or the lower gap as a length"};
         case Trouble::no_lower_gap:
-                return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + against(0, 1) +
-                            " where the rail touches the nosings, and it must stay below " + size(1),
-                        "a lower gap of your own, or other rules"};
+            return {"no lower gap will do: " + over_tread(2) + " already passes a ball of " + against(0, 1) +
+                        " where the rail touches the nosings, and it must stay below " + size(1),
+                    "a lower gap of your own, or other rules"};
         case Trouble::foot_without_size:
             return {std::string("nothing says how ") + (finding_.numbers[0] == 0 ? "wide" : "deep") +
-                        " the feet are: the build has no pickets to take it from",
+                        " the feet are: " +
+                        (finding_.numbers[1] > 0 ? "the build's pickets are round"
+                                                 : "the build has no pickets to take it from"),
                     "the feet's `width` and `depth`"};
         case Trouble::too_many_feet:
             return {"more than " + whole(0) + " feet would stand under one rail", "feet farther apart"};
         case Trouble::no_place_to_splice:
-                return {"a member of " + against(1, 0) +
-                            " cannot be spliced at its pickets out of sticks of no more than " + size(0),
-                        "a longer stick"};
+            return {"a member of " + against(1, 0) +
+                        " cannot be spliced at its pickets out of sticks of no more than " + size(0),
+                    "a longer stick"};
         case Trouble::lower_gap_without_lower: return {"`lower_gap` has no effect: the build has no lower group", {}};
         case Trouble::lower_gap_chosen:
-                return {"`lower_gap` is chosen as " + length(0) + ": " + over_tread(3) + " then passes a ball of " +
-                            against(1, 2) + ", below " + size(2),
-                        {}};
+            return {"`lower_gap` is chosen as " + length(0) + ": " + over_tread(3) + " then passes a ball of " +
+                        against(1, 2) + ", below " + size(2),
+                    {}};
         case Trouble::out_of_saws_reach:
             return {(finding_.section < 0 ? "handrail " + handrail_name() + ": " : std::string()) + whole(0) +
                         (finding_.numbers[0] == 1 ? " end is" : " ends are") +

@@ -125,6 +125,18 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::picket_too_short:
         case Trouble::block_too_short:
         case Trouble::too_little_block: return TroubleRoom::turned;
+        case Trouble::picket_without_depth:
+        case Trouble::round_picket_flat:
+        case Trouble::bore_through_rail:
+        case Trouble::face_key_on_between:
+        case Trouble::between_key_on_face:
+        case Trouble::face_widths_differ:
+        case Trouble::head_under_wider:
+        case Trouble::head_off_rail:
+        case Trouble::foot_on_nothing:
+        case Trouble::foot_above_tread:
+        case Trouble::feet_below_surface:
+        case Trouble::picket_side_without_face: return TroubleRoom::beside;
         case Trouble::hole_beyond_leg:
         case Trouble::bend_past_leg:
         case Trouble::bend_past_hole:
@@ -181,6 +193,7 @@ Told Telling::told() const {
         case TroubleRoom::picket: return of_picket();
         case TroubleRoom::spacing: return of_spacing();
         case TroubleRoom::turned: return of_turned();
+        case TroubleRoom::beside: return of_beside();
         case TroubleRoom::bracket: return of_bracket();
         case TroubleRoom::screw: return of_screw();
         case TroubleRoom::handrail: return of_handrail();

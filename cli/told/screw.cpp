@@ -5,16 +5,15 @@ namespace rakewright {
 Told Telling::of_screw() const {
     switch (finding_.trouble) {
         case Trouble::screw_comes_out:
-                return {"the point of the screw of " + size(1) + ", " + joint() +
-                            ", comes out: the longest that does "
-                            "not is " +
-                            floored(2) +
-                            (finding_.numbers[3] > 0 ? ", and so short it holds less than is asked for" : ""),
-                        {}};
+            return {"the point of the screw of " + size(1) + ", " + joint() +
+                        ", comes out: the longest that does "
+                        "not is " +
+                        floored(2) + (finding_.numbers[3] > 0 ? ", and so short it holds less than is asked for" : ""),
+                    {}};
         case Trouble::screw_holds_little:
-                return {"the screw, " + joint() + ", holds in " + against(1, 2) + ", less than " + size(2), {}};
+            return {"the screw, " + joint() + ", holds in " + against(1, 2) + ", less than " + size(2), {}};
         case Trouble::screw_without_joint:
-                return {"the screw, " + joint() + ", has no effect: the build has no such joint", {}};
+            return {"the screw, " + joint() + ", has no effect: the build has no such joint", {}};
         case Trouble::too_many_screws:
             return {"more than " + whole(0) + " screws would stand in one row", "screws farther apart"};
         case Trouble::drilled_not_nearer:

@@ -15,8 +15,8 @@ Told Telling::of_section() const {
             return {"the clear distance was taken twice, and both posts have a place",
                     "one `clear`, half-way up the pickets, and the posts' `lean`"};
         case Trouble::rail_misses_post:
-                return {"the rail's line passes " + where() + " by: it runs " + length(0) + " beside the post's centre",
-                        "a smaller `offset`, square to the rail"};
+            return {"the rail's line passes " + where() + " by: it runs " + length(0) + " beside the post's centre",
+                    "a smaller `offset`, square to the rail"};
         case Trouble::clear_missing:
             return {"the section does not say how long it is",
                     "give its `clear` distance, or posts that both have a place (`stair` and `at`)"};
@@ -40,14 +40,14 @@ Told Telling::of_section() const {
             return {"the job describes nothing to be solved or judged",
                     "`stairs`, `sections`, `handrails` or rails `as_found`"};
         case Trouble::round_post_missed:
-                return {"at " + where() + " a side of the rail runs " + against(0, 1) +
-                            " off the round post's axis, and its surface is only " + against(1, 0) +
-                            " off it: no cope can reach it",
-                        "a narrower member, a thicker post, or one that leans less across the rail"};
+            return {"at " + where() + " a side of the rail runs " + against(0, 1) +
+                        " off the round post's axis, and its surface is only " + against(1, 0) +
+                        " off it: no cope can reach it",
+                    "a narrower member, a thicker post, or one that leans less across the rail"};
         case Trouble::clear_differs:
-                return {"the clear distance of " + against(0, 1) + " is used; the posts' places leave " +
-                            against(1, 0) + ", " + difference(0, 1),
-                        {}};
+            return {"the clear distance of " + against(0, 1) + " is used; the posts' places leave " + against(1, 0) +
+                        ", " + difference(0, 1),
+                    {}};
         case Trouble::offset_without_effect:
             return {"`offset` has no effect: a clear distance to square posts is the same beside their centres", {}};
         default: return {};

@@ -5,8 +5,8 @@ namespace rakewright {
 Told Telling::of_stair() const {
     switch (finding_.trouble) {
         case Trouble::slope_not_longer:
-                return {"the step's slope of " + against(0, 1) + " is not longer than its other side, " + against(1, 0),
-                        "`nosing_to_nosing` is along the nosing line, longer than both rise and run"};
+            return {"the step's slope of " + against(0, 1) + " is not longer than its other side, " + against(1, 0),
+                    "`nosing_to_nosing` is along the nosing line, longer than both rise and run"};
         case Trouble::no_run_left:
             return {"a tread of " + length(0) + " leaves no run: the next nosing stands out " + length(1),
                     "the run is the tread less the projection of the next nosing"};
@@ -56,8 +56,7 @@ Told Telling::of_stair() const {
             return {"the lower group would stand " + length(0) + " below the closed string's top",
                     "a `lower_gap` of at least `string_above`: both count from the nosing line"};
         case Trouble::thickness_without_open: return {"`tread_thickness` has no effect: the risers are closed", {}};
-        case Trouble::floor_falls:
-                return {"the floor falls " + length(0) + " across the clear, toward " + where(), {}};
+        case Trouble::floor_falls: return {"the floor falls " + length(0) + " across the clear, toward " + where(), {}};
         case Trouble::follow_without_floor: return {"`follow` has no effect: the section names no floor", {}};
         default: return {};
     }

@@ -8,7 +8,21 @@
 namespace rakewright {
 
 /// Which file of this folder tells a trouble.
-enum class TroubleRoom { stair, post, joint, section, rail, picket, spacing, turned, bracket, screw, handrail, stock };
+enum class TroubleRoom {
+    stair,
+    post,
+    joint,
+    section,
+    rail,
+    picket,
+    spacing,
+    turned,
+    beside,
+    bracket,
+    screw,
+    handrail,
+    stock
+};
 
 /// None: there is no such trouble.
 std::optional<TroubleRoom> room_of(Trouble trouble);
@@ -29,6 +43,7 @@ class Telling {
     Told of_picket() const;
     Told of_spacing() const;
     Told of_turned() const;
+    Told of_beside() const;
     Told of_bracket() const;
     Told of_screw() const;
     Told of_handrail() const;
@@ -112,8 +127,8 @@ class Telling {
     }
 
     std::string screw_near(const char* what, const char* how) const {
-        return "the screw " + joint() + " comes within " + length(1) + " of " + what + piece() + how +
-               ", less than " + length(2) + ": that may split although it is drilled";
+        return "the screw " + joint() + " comes within " + length(1) + " of " + what + piece() + how + ", less than " +
+               length(2) + ": that may split although it is drilled";
     }
 
     std::string no_driving_order() const {

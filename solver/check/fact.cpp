@@ -140,7 +140,7 @@ class Facts {
 
     HandrailSides handrails_at(int stair) const {
         HandrailSides sides;
-        const auto add = [&](const Id& id, const std::optional<StairSide>& side) {
+        const auto add = [&](const Id& id, const std::optional<NamedSide>& side) {
             ++sides.rails;
             if (side)
                 (side->left ? sides.left : sides.right) = true;

@@ -47,6 +47,7 @@ const char* words(Work work) {
                                                         "put in pickets",
                                                         "join",
                                                         "stand pickets",
+                                                        "fasten pickets",
                                                         "fit fillets",
                                                         "set feet",
                                                         "fit handrails",

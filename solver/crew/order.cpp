@@ -53,7 +53,7 @@ class Sticks {
 };
 
 SectionShape shape_of(const Job& job, const CutPiece& piece) {
-    if (piece.stuff == Stuff::round_handrail) return SectionShape::circle;
+    if (is_round(piece.stuff)) return SectionShape::circle;
     const bool by_perimeter = piece.stuff == Stuff::handrail && profile_of(job, piece).perimeter;
     return by_perimeter ? SectionShape::profile : SectionShape::rectangle;
 }

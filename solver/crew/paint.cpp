@@ -13,7 +13,7 @@ const PicketBuild& pickets_of(const Job& job, const CutPiece& piece) {
 
 Surface surface_of(const Job& job, const CutPiece& piece) {
     if (piece.trim) return turned_surface(pickets_of(job, piece), piece.piece, *piece.trim);
-    if (piece.stuff == Stuff::round_handrail) return round_surface(piece.piece);
+    if (is_round(piece.stuff)) return round_surface(piece.piece);
     if (piece.stuff == Stuff::handrail)
         if (const std::optional<Reading>& perimeter = profile_of(job, piece).perimeter)
             return profile_surface(piece.piece, *perimeter);

@@ -16,7 +16,8 @@ struct Looking {
     const SectionResult& result;
 
     bool has_pickets() const { return result.pickets && result.pickets->count > 0; }
-    bool is_panel() const { return has_pickets() && !build.lower.empty(); }
+    bool has_beside() const { return has_pickets() && build.pickets->on_face(); }
+    bool is_panel() const { return has_pickets() && !has_beside() && !build.lower.empty(); }
     bool is_welded() const { return has_pickets() && build.pickets->weld_gap > 0; }
     bool is_coped() const {
         return std::any_of(result.members.begin(), result.members.end(),
@@ -64,7 +65,8 @@ bool has(Work work, const Looking& at) {
         case Work::galvanise: return at.build.galvanised;
         case Work::put_in_pickets: return at.is_panel() && at.has_fixing(has_picket_after);
         case Work::join: return at.is_joined();
-        case Work::stand_pickets: return at.has_pickets() && !at.is_panel();
+        case Work::stand_pickets: return at.has_pickets() && !at.is_panel() && !at.has_beside();
+        case Work::fasten_pickets: return at.has_beside();
         case Work::fit_fillets: return at.result.pickets && !at.result.pickets->fillets.empty();
         case Work::set_feet: return !at.result.feet.empty();
         case Work::set_posts:

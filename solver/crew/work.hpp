@@ -26,6 +26,7 @@ enum class Work {
     put_in_pickets,
     join,
     stand_pickets,
+    fasten_pickets,
     fit_fillets,
     set_feet,
     fit_handrails,

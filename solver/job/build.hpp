@@ -28,7 +28,24 @@ struct Plough {
     Reading lower = 0;
 };
 
-enum class PicketShape { square, turned };
+enum class PicketShape { square, turned, round };
+
+/// What pickets are fixed to: the underside and top of the rails that they stand between, or the side of the rails.
+enum class PicketsFixed { between, face };
+
+/// How far pickets that are fixed to the side of the rails run past them, plumb.
+struct PicketPast {
+    Reading upper = 0, lower = 0;
+    Place place;
+};
+
+/// How the foot of a picket is cut that is fixed to the side of the rails. A bevel falls away from the rail.
+struct LowerEnd {
+    enum class Cut { square, rail, bevel };
+    Cut cut = Cut::square;
+    AngleReading bevel;  // off square
+    Place place;
+};
 
 /// The square blocks of a turned picket, as bought.
 struct PicketBlocks {
@@ -46,8 +63,14 @@ struct Punched {
     Reading clearance = 0;
 };
 
+/// A side of a rail, seen from its section's from end, or of a stair, seen walking up; and where it is named.
+struct NamedSide {
+    bool left = true;
+    Place place;
+};
+
 /// A limit on the gaps, or in its place one on the balls that pass through them; with a pitch there may be none. What
-/// is said of turned pickets means nothing with square ones.
+/// is said of turned pickets, or of those on the side of the rails, means nothing with others.
 struct PicketBuild {
     Reading width, depth;
     std::optional<Reading> max_gap, max_sphere;
@@ -62,7 +85,13 @@ struct PicketBuild {
     std::optional<PicketBlocks> blocks;
     std::vector<Turning> turning;  // from the lower block up
     std::optional<Reading> least_block, upper_block;
+    PicketsFixed fixed = PicketsFixed::between;
+    std::optional<PicketPast> past;
+    std::optional<LowerEnd> lower_end;
+    std::optional<NamedSide> side;  // none: the left
     Place place;
+
+    bool on_face() const { return fixed == PicketsFixed::face; }
 
     /// The pitch, whichever way it is given; none where the limit sets the spacing.
     const std::optional<Reading>& any_pitch() const { return pitch ? pitch : pitch_on_slope; }

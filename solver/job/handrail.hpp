@@ -41,7 +41,7 @@ struct Returns {
 struct Handrail {
     Id id;
     Ref stair;
-    std::optional<StairSide> side;  // left if it is not said
+    std::optional<NamedSide> side;  // left if it is not said
     Reading height;
     Profile profile;
     std::optional<Reading> clearance;
@@ -74,7 +74,7 @@ struct FoundRail {
     Id id;
     Ref stair;
     Serves serves = Serves::both;
-    std::optional<StairSide> side;  // left if it is not said
+    std::optional<NamedSide> side;  // left if it is not said
     std::vector<Numbered> heights;
     std::optional<Reading> height, widest_gap, clearance, drop, side_gap;
     std::vector<Ball> balls;

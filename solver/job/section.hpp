@@ -8,12 +8,6 @@
 
 namespace rakewright {
 
-/// A side of a stair, seen walking up, and where it is named.
-struct StairSide {
-    bool left = true;
-    Place place;
-};
-
 /// What stands in the middle of a section: a picket, where their count is odd, or a gap.
 enum class Centre { picket, gap };
 
@@ -60,7 +54,8 @@ struct Section {
     Id id;
     Ref from, to, stair, floor, build;
     Follow follow = Follow::level;
-    std::optional<StairSide> side;
+    std::optional<NamedSide> side;
+    std::optional<NamedSide> picket_side;
     std::optional<Reading> clear, clear_on_slope;
     std::optional<ClearTwice> clear_twice;
     Offset offset;

@@ -189,9 +189,8 @@ class Openings {
         if (!layout_.centres.empty() && at_from) to = layout_.centres.front() - width_ / 2;
         if (!layout_.centres.empty() && !at_from) from = layout_.centres.back() + width_ / 2;
         Outline outline = beside_post(opening(from, to), room_.line, end);
-        if (layout_.centres.empty())
-            outline = beside_post(outline, room_.line, at_from ? End::to : End::from);
-        if (room_.turned && !layout_.centres.empty()) {
+        if (layout_.centres.empty()) outline = beside_post(outline, room_.line, at_from ? End::to : End::from);
+        if ((room_.turned || room_.past_treads) && !layout_.centres.empty()) {
             outline = clipped(outline, at_from ? before(to) : beyond(from));
             outline = at_from ? beside_picket(outline, layout_.centres.front(), 1)
                               : beside_picket(outline, layout_.centres.back(), -1);

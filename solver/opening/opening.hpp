@@ -33,6 +33,7 @@ struct OpeningRoom {
     bool closed_string = false;          // the lower group is over the string then, and not over treads
     const Silhouette* turned = nullptr;  // of its pickets, where they are turned
     std::optional<double> string_above;  // the top of a closed string, plumb over the nosing line, where it is known
+    bool past_treads = false;            // whether its pickets run down beside the treads, past them
     std::vector<Upright> feet{};         // under the lower group, in the order of the line
 };
 

@@ -24,16 +24,24 @@ Spot picket_face(const Member& member) {
     return {0, (member.group == Group::upper ? -member.depth : member.depth) / 2};
 }
 
+/// Where along a member its pickets are marked.
+Spot marked_at(const Member& member, const std::optional<RailSide>& beside) {
+    Spot spot = picket_face(member);
+    if (beside) spot.left = beside->side * member.width / 2;
+    return spot;
+}
+
 /// A plumb plane square to the rail in plan.
 Plane plumb_at(const RailLine& line, double along) { return {line.at(along), Vector(line.x, line.y, 0)}; }
 
-Marks marks_on(const Member& member, const RailLine& line, const Layout& layout, double width) {
-    const Spot face = picket_face(member);
+Marks marks_on(const Member& member, const PicketRoom& room, const Layout& layout) {
+    const RailLine& line = room.line;
+    const Spot face = marked_at(member, room.beside);
     const double start = reach(member, End::from, face),
                  origin = reach(*cut(member.stick.frame, plumb_at(line, 0)), face);
     Marks marks;
     marks.face_length = reach(member, End::to, face) - start;
-    marks.half_width = width / 2 * line.lengthened();
+    marks.half_width = room.build.width / 2 * line.lengthened();
     marks.hook = hook_on(member, face);
     marks.centres.reserve(layout.centres.size());
     for (const double centre : layout.centres) marks.centres.push_back(origin + centre * line.lengthened() - start);
@@ -91,7 +99,7 @@ PicketPiece one_for_all(const Piece& piece, std::size_t count) {
 
 std::vector<PicketPiece> pieces_of(const PicketRoom& room, const Layout& layout) {
     std::vector<PicketPiece> pieces;
-    if (room.levels.parallel()) {
+    if (room.all_alike()) {
         pieces.push_back(one_for_all(picket_piece(room, layout.centres.front()), layout.centres.size()));
         return pieces;
     }
@@ -153,9 +161,43 @@ void measure_gaps(Pickets& pickets, const std::vector<double>& gaps, const Layou
     pickets.pitch_on_slope = *pickets.pitch * lengthened;
 }
 
+Vector left_of(const RailLine& line) { return Vector(-line.y, line.x, 0); }
+
+/// The plane through the lowest point, in the middle of its width, of the foot of a picket with its centre at a place.
+Plane foot_beside(const PicketRoom& room, const Vector& lowest) {
+    const LowerEnd end = room.build.lower_end.value_or(LowerEnd());
+    switch (end.cut) {
+        case LowerEnd::Cut::square: break;
+        case LowerEnd::Cut::rail: return {lowest, entered(room.line, 0, 0).normal};
+        case LowerEnd::Cut::bevel: {
+            const Vector outward = room.beside->side * left_of(room.line);
+            const Vector normal = Vector::UnitZ() + slope(end.bevel.angle) * outward;
+            return {lowest + room.build.depth / 2 * outward, normal.normalized()};
+        }
+    }
+    return {lowest, Vector::UnitZ()};
+}
+
+/// A picket on the side of the rail.
+Piece piece_beside(const PicketRoom& room, double along) {
+    const RailLine& line = room.line;
+    const RailSide& beside = *room.beside;
+    const double uphill = line.slope < 0 ? -1 : 1;
+    const Vector off = beside.side * (beside.off + room.build.depth / 2) * left_of(line);
+    const Frame frame = frame_plumb(line.at(along) + off, uphill * line.x, uphill * line.y);
+    Vector lowest = line.at(along, beside.foot.value_or(0)) + off;
+    if (!beside.foot) lowest.z() = footing(room, along) - (room.build.past ? room.build.past->lower.value : 0);
+    return {{room.build.depth, room.build.width},
+            *cut(frame, foot_beside(room, lowest)),
+            *cut(frame, entered(line, beside.head, 0))};
+}
+
+bool is_bevelled(const PicketBuild& build) { return build.lower_end && build.lower_end->cut == LowerEnd::Cut::bevel; }
+
 }  // namespace
 
 Piece picket_piece(const PicketRoom& room, double along) {
+    if (room.beside) return piece_beside(room, along);
     const double uphill = room.line.slope < 0 ? -1 : 1;
     const Frame frame = frame_plumb(room.line.at(along), uphill * room.line.x, uphill * room.line.y);
     const Plough& plough = room.build.plough;
@@ -165,6 +207,12 @@ Piece picket_piece(const PicketRoom& room, double along) {
                            ? entered(room.line, room.levels.lower_top + lower_weld, -plough.lower)
                            : Plane{Vector(0, 0, footing(room, along) - plough.lower), Vector::UnitZ()};
     return {{room.build.depth, room.build.width}, *cut(frame, foot), *cut(frame, head)};
+}
+
+std::vector<double> Pickets::centres_from(double along) const {
+    std::vector<double> from(centres);
+    for (double& centre : from) centre += from_face - along;
+    return from;
 }
 
 double Marks::centre_from_hook(std::size_t picket) const {
@@ -181,6 +229,16 @@ Slot slot_for(const PicketBuild& build, const Punched& punched, double slope) {
             build.depth + punched.clearance};
 }
 
+std::optional<PicketHole> hole_for(const PicketBuild& build, bool foot_on_slope, double slope) {
+    const Plough& enters = build.plough;
+    if (build.shape != PicketShape::round || (enters.upper == 0 && enters.lower == 0)) return std::nullopt;
+    const double lengthened = std::sqrt(1 + slope * slope), tip = build.width / 2 * std::fabs(slope);
+    PicketHole hole{build.width, 0, 0};
+    if (enters.upper > 0) hole.upper = enters.upper * lengthened + tip;
+    if (enters.lower > 0) hole.lower = foot_on_slope ? enters.lower * lengthened + tip : enters.lower.value;
+    return hole;
+}
+
 Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vector<Foot>& feet, int per_tread) {
     Pickets pickets;
     pickets.count = static_cast<int>(layout.centres.size());
@@ -191,6 +249,11 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
     pickets.cut = room.line.slope;
     pickets.at_pitch = room.build.any_pitch().has_value();
     if (room.build.slot) pickets.slot = slot_for(room.build, *room.build.slot, room.line.slope);
+    pickets.hole = hole_for(room.build, room.levels.parallel(), room.line.slope);
+    if (const std::optional<RailSide>& beside = room.beside)
+        pickets.beside = BesideRail{beside->side > 0, beside->off + room.build.depth / 2,
+                                    room.build.past.value_or(PicketPast()), beside->past};
+    pickets.from_face = layout.from_face;
     const std::vector<double> gaps = gaps_of(layout, pickets.width);
     const double lengthened = room.line.lengthened();
     measure_gaps(pickets, gaps, layout, lengthened);
@@ -202,13 +265,16 @@ Pickets pickets_of(const PicketRoom& room, const Layout& layout, const std::vect
     const auto mark = [&](Group group, Marks& marks, double deep) {
         const Member* member = meeting(room.members, group);
         if (!member) return;
-        marks = marks_on(*member, room.line, layout, pickets.width);
+        marks = marks_on(*member, room, layout);
         widen(pickets, marks, gaps, room.tape, lengthened);
-        if (deep > 0) add_fillets(*member, room.line, layout, room.build, deep, pickets.fillets);
+        if (deep > 0 && !pickets.hole) add_fillets(*member, room.line, layout, room.build, deep, pickets.fillets);
     };
     mark(Group::upper, pickets.upper, room.build.plough.upper);
     mark(Group::lower, pickets.lower, room.build.plough.lower);
-    if (room.levels.parallel() || room.footing_known) pickets.pieces = pieces_of(room, layout);
+    if (room.all_alike() || room.footing_known) pickets.pieces = pieces_of(room, layout);
+    if (room.beside && is_bevelled(room.build))
+        for (PicketPiece& piece : pickets.pieces)
+            piece.outer = (room.beside->side > 0) == (room.line.slope < 0) ? 1 : -1;
     if (room.build.shape == PicketShape::turned)
         if (const std::optional<double> level = turning_level(room, layout))
             for (PicketPiece& piece : pickets.pieces) piece.trim = trim_of(room.build, piece.piece, *level);

@@ -215,7 +215,10 @@ double reach(const Member& member, End end, Spot spot) {
 }
 
 End hook_on(const Member& member, Spot face) {
-    const auto is_short = [&](End end) { return long_point(member.stick.piece, end).top * face.top < 0; };
+    const auto is_short = [&](End end) {
+        const Corner longest = long_point(member.stick.piece, end);
+        return longest.top * face.top < 0 || longest.left * face.left < 0;
+    };
     return is_short(End::from) && !is_short(End::to) ? End::to : End::from;
 }
 

@@ -117,7 +117,7 @@ Handrail handrail(const Scale& s) {
 FoundRail found_rail(const Scale& s, bool on_stair) {
     FoundRail found;
     found.id = called("old-rail");
-    found.side = StairSide{false, {}};
+    found.side = NamedSide{false, {}};
     if (on_stair) {
         found.stair = ref(0);
         found.heights = {{1, s.inches(36)}, {risers, s.inches(36)}};
@@ -133,7 +133,7 @@ Ways of_sides(const Scale& s) {
     return {{"a handrail and a rail as found", [=](double sides) {
                  Job job = with_stair(s);
                  if (sides >= 1) job.handrails = {handrail(s)};
-                 if (sides >= 1) job.handrails[0].side = StairSide{true, {}};
+                 if (sides >= 1) job.handrails[0].side = NamedSide{true, {}};
                  if (sides >= 2) job.as_found = {found_rail(s, true)};
                  return job;
              }}};

@@ -247,10 +247,10 @@ TEST_CASE("two handrails that do not say on which sides they are may be on one",
     CHECK(checks_of(unsaid, "handrail sides").empty());
     REQUIRE(not_judged(unsaid, "handrail sides").size() == 1);
     CHECK(not_judged(unsaid, "handrail sides")[0]->missing == "`side` of a, b");
-    job.handrails[0].side = StairSide{true, {}};
-    job.handrails[1].side = StairSide{false, {}};
+    job.handrails[0].side = NamedSide{true, {}};
+    job.handrails[1].side = NamedSide{false, {}};
     CHECK(only_check(judged(job, rules("ibc-2021")), "handrail sides").verdict == Verdict::pass);
-    job.handrails[1].side = StairSide{true, {}};
+    job.handrails[1].side = NamedSide{true, {}};
     CHECK(only_check(judged(job, rules("ibc-2021")), "handrail sides").verdict == Verdict::fail);
 
     // How far they run on was not said either; 0 that is written is a figure.

@@ -113,11 +113,11 @@ TEST_CASE("where the strings differ a section says on which side it is", "[strin
     Job job = closed(open_build(), 2);
     job.stairs[0].strings.right = StringKind::open;
     CHECK(has(solve(job), Trouble::side_missing));
-    job.sections[0].side = StairSide{true, {}};
+    job.sections[0].side = NamedSide{true, {}};
     CHECK(measured(job).sections[0].pickets->feet.empty());
-    job.sections[0].side = StairSide{false, {}};
+    job.sections[0].side = NamedSide{false, {}};
     CHECK(measured(job).sections[0].pickets->feet.size() == 12);
-    job.sections[0].side = StairSide{true, {}};
+    job.sections[0].side = NamedSide{true, {}};
     job.stairs[0].string_above.reset();
     CHECK(has(solve(job), Trouble::string_above_missing));
     // Straight across, and over a floor, there is no string.

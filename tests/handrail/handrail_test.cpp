@@ -76,7 +76,7 @@ TEST_CASE("a return to the wall is mitered and reaches it", "[handrail]") {
     handrail.clearance = Reading(1.5);
     handrail.returned.top = Return::wall;
     for (const bool left : {true, false}) {
-        handrail.side = StairSide{left, {}};
+        handrail.side = NamedSide{left, {}};
         const auto three = pieces(wall_rail(handrail));
         REQUIRE(three.size() == 3);
         const HandrailPiece& back = three[2];
@@ -185,7 +185,7 @@ TEST_CASE("a miter at an extension or a return swings half a diameter times the 
         CHECK_THAT(rim[top - quarter].around, within(-0.75 * 1.5707963267948966, 1e-12));
         CHECK_THAT(rim[top].along, within(0, 1e-12));
     }
-    handrail.side = StairSide{false, {}};
+    handrail.side = NamedSide{false, {}};
     const auto right = pieces(wall_rail(handrail));
     CHECK_THAT(rim_of(right[1].stick.piece, End::to)[top + quarter].along, within(0.75, 1e-12));
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "../support/even_example.hpp"
+#include "../support/face_build.hpp"
 
 namespace rakewright::tests {
 
@@ -76,6 +77,15 @@ inline std::vector<std::pair<std::string, Job>> jobs_of_every_kind() {
     straight_across.posts[1].lean.across = {Angle{0.5, 48}, {}};
     jobs.emplace_back("straight across", straight_across);
 
+    jobs.emplace_back("round, bored in", even_example(round_build()));
+    Job beside = even_example(face_build());
+    jobs.emplace_back("on the side of the rails", beside);
+    beside.posts[1].across = 12;
+    beside.posts[0].turn = in_degrees(20);
+    beside.posts[1].lean = {{Angle{-0.25, 48}, {}}, {Angle{0.1875, 48}, {}}};
+    jobs.emplace_back("on the side of the rails, askew", beside);
+    jobs.emplace_back("down over the string", even_example(string_build()));
+
     jobs.emplace_back("floor", floor_example(71.625));
 
     Job on_slope = floor_example(49.5);
@@ -140,6 +150,8 @@ inline Job scaled(Job job, double factor) {
                   &pickets.pitch, &pickets.pitch_on_slope, &pickets.least_end_gap})
                 scale_if(*reading);
             scale(pickets.weld_gap);
+            if (pickets.past)
+                for (Reading* reading : {&pickets.past->upper, &pickets.past->lower}) scale(*reading);
             if (pickets.slot)
                 for (Reading* reading : {&pickets.slot->web, &pickets.slot->clearance}) scale(*reading);
             if (pickets.blocks)
@@ -180,8 +192,17 @@ inline Job scaled(Job job, double factor) {
     return job;
 }
 
+/// The same job with pickets that are on the side of rails on their other side.
+inline Job on_the_other_side(Job job) {
+    for (Build& build : job.builds)
+        if (build.pickets && build.pickets->on_face())
+            build.pickets->side = NamedSide{build.pickets->side && !build.pickets->side->left, {}};
+    return job;
+}
+
 /// The same job seen in a mirror that stands plumb along its stairs.
-inline Job mirrored(Job job) {
+inline Job mirrored(const Job& seen) {
+    Job job = on_the_other_side(seen);
     for (Post& post : job.posts) {
         post.across.value = -post.across.value;
         post.turn.angle.rise = -post.turn.angle.rise;
@@ -191,7 +212,8 @@ inline Job mirrored(Job job) {
 }
 
 /// The same job with every section named from its other end.
-inline Job from_the_other_end(Job job) {
+inline Job from_the_other_end(const Job& named) {
+    Job job = on_the_other_side(named);
     for (Section& section : job.sections) std::swap(section.from, section.to);
     return job;
 }

@@ -3,6 +3,7 @@
 #include "../../solver/stock_plan.hpp"
 #include "../support/catch.hpp"
 #include "../support/even_example.hpp"
+#include "../support/face_build.hpp"
 #include "../support/turned_build.hpp"
 
 // A job for each thing that refuses one, and all that is wrong with a job in one run.
@@ -151,7 +152,8 @@ void put_straight_across(Job& job, double by) {
 
 std::vector<Refused> refused_jobs() {
     const Job even = even_example(), floor = floor_example(60), open = even_example(open_build()),
-              turned = even_example(turned_build(shaft(1))), plated = with_plate();
+              turned = even_example(turned_build(shaft(1))), plated = with_plate(), bored = even_example(round_build()),
+              beside = even_example(face_build()), down_string = even_example(string_build());
     Stair steep = even_stair(), narrow = even_stair(), both = measured_stair({7, 7}, {10}),
           single = measured_stair({7}, {});
     steep.run.reset();
@@ -469,6 +471,17 @@ std::vector<Refused> refused_jobs() {
                                              })},
         {Trouble::rod_without_reveal, changed(plated, [](Job& job) { job.post_fixings[0].rod = PostRod{}; })},
         {Trouble::no_post_left, changed(plated, [](Job& job) { job.posts[0].reveal = Reading(-50); })},
+        {Trouble::picket_without_depth, changed(even, [](Job& job) { job.builds[0].pickets->depth = 0; })},
+        {Trouble::round_picket_flat, changed(bored, [](Job& job) { job.builds[0].pickets->depth = 0.5; })},
+        {Trouble::bore_through_rail, changed(bored, [](Job& job) { job.builds[0].pickets->plough.lower = 1.25; })},
+        {Trouble::face_key_on_between,
+         changed(beside, [](Job& job) { job.builds[0].pickets->fixed = PicketsFixed::between; })},
+        {Trouble::between_key_on_face, changed(beside, [](Job& job) { job.builds[0].pickets->weld_gap = 0.0625; })},
+        {Trouble::face_widths_differ, changed(beside, [](Job& job) { job.builds[0].lower[0].width = 1.25; })},
+        {Trouble::head_under_wider, changed(beside, [](Job& job) { job.builds[0].pickets->past->upper = 0.25; })},
+        {Trouble::head_off_rail, changed(beside, [](Job& job) { job.builds[0].pickets->past->upper = -4.25; })},
+        {Trouble::foot_on_nothing, changed(down_string, [](Job& job) { job.builds[0].pickets->past->lower = 0; })},
+        {Trouble::foot_above_tread, changed(down_string, [](Job& job) { job.builds[0].pickets->past->lower = 2; })},
         {Trouble::no_count_for_sphere, changed(turned, [](Job& job) { job.sections[0].max_sphere = Reading(0.7); })},
     };
 }

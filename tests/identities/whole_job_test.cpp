@@ -142,9 +142,11 @@ void check_turned_round(const SectionResult& a, const SectionResult& b) {
     CHECK_THAT(one.widest_gap, within(other.widest_gap, 1e-12));
     const std::size_t n = static_cast<std::size_t>(one.count);
     const auto one_sides = sides(one), other_sides = sides(other);
+    // Between the faces that the gaps are taken to: of pickets on the side of the rail, along that.
+    const double across = one.beside ? one.centres.back() + one.width / 2 + one.to_gap : a.clear;
     for (std::size_t i = 0; i < n; ++i) {
         const std::size_t mine = n - 1 - i;
-        CHECK_THAT(one.centres[i], within(a.clear - other.centres[mine], 1e-12));
+        CHECK_THAT(one.centres[i], within(across - other.centres[mine], 1e-12));
         CHECK_THAT(one.upper.centres[i], within(other.upper.face_length - other.upper.centres[mine], 1e-11));
         CHECK_THAT(one.upper.near_edge(i), within(other.upper.near_edge(mine), 1e-11));
         // On a level rail neither end is long, and the tape is hooked at the from end: nothing is turned round then.

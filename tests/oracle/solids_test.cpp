@@ -1,11 +1,13 @@
 #include <algorithm>
 #include <cmath>
+#include <gp.hxx>
 #include <gp_Quaternion.hxx>
 #include <gp_Trsf.hxx>
 #include <gp_Vec.hxx>
 
 #include "../../solver/solve.hpp"
 #include "../support/catch.hpp"
+#include "../support/face_build.hpp"
 #include "../support/near.hpp"
 #include "../support/random_job.hpp"
 #include "solid.hpp"
@@ -246,6 +248,36 @@ class Solids {
 };
 
 }  // namespace
+
+TEST_CASE("a picket on the side of a raked rail is the solid between its head and its bevelled foot", "[oracle]") {
+    for (const bool left : {true, false})
+        for (const double bevel_deg : {10.0, 45.0}) {
+            Job job = even_example(face_build());
+            job.builds[0].pickets->side = NamedSide{left, {}};
+            job.builds[0].pickets->lower_end->bevel = in_degrees(bevel_deg);
+            const Solution solution = solve(job);
+            REQUIRE_FALSE(solution.refused());
+            const PicketPiece& got = solution.sections[0].pickets->pieces.at(0);
+            // Along x up the stair, y to the left; the foot's lowest point 3 - 1 over the line, in the middle of its
+            // width.
+            const double rake = std::atan(even_slope), bevel = bevel_deg * std::acos(-1.0) / 180,
+                         outward = left ? 1 : -1, plumb_cap = 1 / std::cos(rake);
+            TopoDS_Shape solid = long_box({gp::Origin(), gp::DZ(), gp::DX()}, 200, 1.5, 1.5);
+            solid = trimmed(solid, gp_Pln({0, 0, 36 - plumb_cap - 0.125}, {std::sin(rake), 0, -std::cos(rake)}));
+            solid = trimmed(solid, gp_Pln({0, 0.75 * outward, 2}, {0, outward * std::sin(bevel), std::cos(bevel)}));
+            CHECK_THAT(volume_of(solid), within(2.25 * length(got.piece), 1e-9));
+            CHECK_THAT(extent(solid, gp::DZ()), within(got.overall, 1e-9));
+            std::vector<double> arrises;
+            for (const int side : {-1, 1})
+                for (const int top : {-1, 1}) arrises.push_back(edge_length(got.piece, {side, top}));
+            std::sort(arrises.begin(), arrises.end());
+            const std::vector<double> edges = edges_along(solid, gp::DZ());
+            REQUIRE(edges.size() == 4);
+            for (std::size_t i = 0; i < 4; ++i) CHECK_THAT(arrises[i], within(edges[i], 1e-9));
+            // Which hand: the outer uphill arris is the longest.
+            CHECK_THAT(edge_length(got.piece, {got.outer, 1}), within(edges[3], 1e-9));
+        }
+}
 
 TEST_CASE("pieces are the solids that the posts leave of longer ones", "[oracle]") {
     int members = 0, pickets = 0;

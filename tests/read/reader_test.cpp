@@ -5,6 +5,7 @@
 #include <sstream>
 
 #include "../support/catch.hpp"
+#include "../support/near.hpp"
 #include "../support/random.hpp"
 
 namespace rakewright::tests {
@@ -89,15 +90,41 @@ TEST_CASE("an end that is given by keys is what they say", "[read]") {
     CHECK(ends("{pad: 1/2}").meets == EndWish::Meets::pad);
 }
 
+TEST_CASE("pickets are read as they stand on the side of a rail, and as round ones", "[read]") {
+    const auto pickets = [](const std::string& keys) {
+        const ReadJob result =
+            read("units: in\nbuilds: {b: {height: 36, upper: [{name: r, width: 2, depth: 1}], pickets: {" + keys +
+                 ", max_gap: 4}}}\nsections: {s: {clear: 40, build: b, picket_side: right}}\n");
+        REQUIRE(result.job);
+        CHECK_FALSE(result.job->sections[0].picket_side->left);
+        return *result.job->builds[0].pickets;
+    };
+    const PicketBuild beside =
+        pickets("width: 2, depth: 1, fixed: face, side: left, past: {upper: -1/8, lower: 3}, lower_end: {bevel: 45}");
+    CHECK(beside.on_face());
+    CHECK(beside.depth == 1);
+    CHECK(beside.side->left);
+    CHECK(beside.past->upper == -0.125);
+    CHECK(beside.past->lower == 3);
+    CHECK(beside.lower_end->cut == LowerEnd::Cut::bevel);
+    CHECK_THAT(slope(beside.lower_end->bevel.angle), within(1, 1e-15));
+    CHECK(pickets("width: 2, depth: 1, fixed: face, lower_end: rail").lower_end->cut == LowerEnd::Cut::rail);
+    CHECK_FALSE(pickets("width: 2, depth: 1, fixed: face, lower_end: square").lower_end);
+    const PicketBuild round = pickets("width: 3/4, shape: round");
+    CHECK(round.shape == PicketShape::round);
+    CHECK(round.depth == 0.75);
+    CHECK(pickets("width: 3/4, depth: 3/4, shape: round").depth == 0.75);
+}
+
 TEST_CASE("what yaml-cpp 0.7 would misread is refused where it stands", "[read]") {
-    CHECK(refused_at("units: in\njob: \"abc\nsections: 2\n") == "\"");             // a quote that swallows the rest
-    CHECK(refused_at("units: in\n%job: 3\nsections: {}\n") == "%");                // hides every later line
-    CHECK(refused_at("units: in\n---\nunits: mm\n") == "---");                     // only the first document is returned
-    CHECK(refused_at("units: in\nunits: mm\n" + std::string(rest)) == "units");    // repeated keys are kept
-    CHECK(refused_at("units: in\nround: {a: &x 1}\n") == "&");                     // anchors
-    CHECK(refused_at("units: in\nround: !!int 1\n") == "!");                       // tags
-    CHECK(refused_at("units: in\nround:\n" + std::string(rest)) == "round");       // a null is marked on another line
-    CHECK(refused_at("units: in\nround: 1e-2\n" + std::string(rest)) == "1e-2");   // no exponents
+    CHECK(refused_at("units: in\njob: \"abc\nsections: 2\n") == "\"");            // a quote that swallows the rest
+    CHECK(refused_at("units: in\n%job: 3\nsections: {}\n") == "%");               // hides every later line
+    CHECK(refused_at("units: in\n---\nunits: mm\n") == "---");                    // only the first document is returned
+    CHECK(refused_at("units: in\nunits: mm\n" + std::string(rest)) == "units");   // repeated keys are kept
+    CHECK(refused_at("units: in\nround: {a: &x 1}\n") == "&");                    // anchors
+    CHECK(refused_at("units: in\nround: !!int 1\n") == "!");                      // tags
+    CHECK(refused_at("units: in\nround:\n" + std::string(rest)) == "round");      // a null is marked on another line
+    CHECK(refused_at("units: in\nround: 1e-2\n" + std::string(rest)) == "1e-2");  // no exponents
     CHECK(refused_at("units: in\nround: .nan\n" + std::string(rest)) == ".nan");
     CHECK(refused_at("units: in\nround: 0x10\n" + std::string(rest)) == "0x10");
     CHECK(refused_at("units: in\nround: 1,5\n" + std::string(rest)) == "1,5");
@@ -129,7 +156,8 @@ TEST_CASE("every mistake is told in one run, and a key that was misspelt is not 
     const ReadJob result = read(file(std::filesystem::path(RAKEWRIGHT_FIXTURES) / "refused" / "twelve-mistakes.yaml"));
     CHECK_FALSE(result.job);
     CHECK(result.refusals.size() >= 12);
-    for (const Refusal& refusal : result.refusals) CHECK(refusal.sentence.find("`depth` is missing") == std::string::npos);
+    for (const Refusal& refusal : result.refusals)
+        CHECK(refusal.sentence.find("`depth` is missing") == std::string::npos);
 }
 
 TEST_CASE("the nearest name is offered, ties together, and none that is far", "[read]") {
