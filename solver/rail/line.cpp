@@ -84,6 +84,7 @@ double RailLine::lengthened() const { return std::sqrt(1 + slope * slope); }
 
 std::optional<LevelWay> way_between(const StandingPost& from, const StandingPost& to, const Offsets& beside) {
     const auto [x, y] = feet_apart(from, to);
+    if (x == 0 && y == 0) return std::nullopt;
     const double distance = std::sqrt(x * x + y * y);
     const LevelWay centres{x / distance, y / distance};
     if (beside[0] == beside[1]) return centres;

@@ -96,7 +96,7 @@ struct LevelWay {
     double x = 1, y = 0;
 };
 
-/// None where the posts stand too near each other for the line to pass them so. The posts may not stand on one another.
+/// None where the posts stand on one another, or too near each other for the line to pass them so.
 std::optional<LevelWay> way_between(const StandingPost& from, const StandingPost& to, const Offsets& beside);
 
 /// Whether a rail between two posts runs straight across their stair.

@@ -125,6 +125,21 @@ TEST_CASE("two level rails round a corner are mitered by half of it", "[rail][jo
     }
 }
 
+TEST_CASE("a rail of no length at a joint is refused, and the rail that it meets with it", "[rail][joint]") {
+    Job job = even_example(one_rail());
+    Floor deck;
+    deck.plan = planned(44, 0, 0, 36.25);
+    job.floors = {deck};
+    job.stairs[0].plan = planned(0, 0, 0, 0);
+    Post end = placed_post(0);
+    end.stair = {};
+    end.floor = ref(0);
+    job.posts = {placed_post(-5), joint_at_stair(44), end};
+    job.builds[0].pickets = square_pickets();
+    job.sections = {section_between(0, 1), section_between(1, 2)};
+    CHECK(has(solve(job), Trouble::posts_overlap));
+}
+
 TEST_CASE("rails that pass a joint's place on one side meet where their lines do", "[rail][joint]") {
     // Two level rails round a corner to the left, both 1 1/2 to the left of the joint: the lines cross 1 1/2 before it.
     for (const double offset : {1.5, -1.25}) {
