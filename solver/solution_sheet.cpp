@@ -270,11 +270,11 @@ void describe(Sheet& sheet, const Pickets& pickets, const SectionMarks& marks, c
         sheet.list("first_holes", rails_marked(pickets),
                    "where to cut a rail that comes drilled, along the face that the pickets meet",
                    [&](Sheet& row, Group group) {
-                       const Marks& marks = group == Group::upper ? pickets.upper : pickets.lower;
+                       const Marks& on_rail = group == Group::upper ? pickets.upper : pickets.lower;
                        row.word("group", words(group), "upper or lower");
-                       row.length("from", marks.first_centre(End::from),
+                       row.length("from", on_rail.first_centre(End::from),
                                   "from the cut at the from end to the first hole's centre");
-                       row.length("to", marks.first_centre(End::to),
+                       row.length("to", on_rail.first_centre(End::to),
                                   "from the cut at the to end to the last hole's centre");
                    });
     if (pickets.slot)

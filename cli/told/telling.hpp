@@ -3,6 +3,7 @@
 #include <cmath>
 #include <optional>
 
+#include "../../solver/fixing_sheet.hpp"
 #include "../told.hpp"
 
 namespace rakewright {
