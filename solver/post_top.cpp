@@ -37,7 +37,7 @@ std::optional<Vector> far_side(const StandingPost& post, const RailLine& line, E
     if (!leaving.face) return std::nullopt;
     RailLine past = line;
     if (post.round()) {
-        const Vector begin = line.at(0, above), way = (line.at(1, above) - begin).normalized();
+        const Vector begin = line.at(0, above), way = Vector(line.x, line.y, line.slope) / line.lengthened();
         const std::optional<OnShaft> out = met_on(line.round(end), begin, way, away > 0);
         return out ? std::optional<Vector>(begin + out->along * way) : std::nullopt;
     }

@@ -19,12 +19,12 @@ class RowRoom {
             const Member& onto)
         : room_(room), result_(result), row_(row), heads_(heads), onto_(onto) {}
 
-    std::optional<Row> row() const {
-        Row whole;
+    std::optional<RowOfScrews> row() const {
+        RowOfScrews whole;
         const std::vector<Bore> taken = at_pickets();
         for (const Bore& stretch : stretches()) {
             if (stretch.end - stretch.begin > (most_in_row - 1) * row_.every) return std::nullopt;
-            const Row part = row_in(stretch, row_.every, diameters_apart * row_.diameter, taken);
+            const RowOfScrews part = row_in(stretch, row_.every, diameters_apart * row_.diameter, taken);
             whole.places.insert(whole.places.end(), part.places.begin(), part.places.end());
             whole.at_taken += part.at_taken;
         }
@@ -125,7 +125,7 @@ class RowRoom {
 
 }  // namespace
 
-std::optional<Row> row_between(const FixingRoom& room, const SectionResult& result, const ScrewRow& row,
+std::optional<RowOfScrews> row_between(const FixingRoom& room, const SectionResult& result, const ScrewRow& row,
                                const Member& heads, const Member& onto) {
     return RowRoom(room, result, row, heads, onto).row();
 }

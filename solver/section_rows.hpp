@@ -13,7 +13,7 @@ inline constexpr int most_in_row = 1000;
 /// whatever height the screw is; clear of the legs of brackets, if the heads lie under a group, and between pickets
 /// where those meet one of the two members. In a stretch too short for that one in the middle. None if there would be
 /// more than `most_in_row`.
-std::optional<Row> row_between(const FixingRoom& room, const SectionResult& result, const ScrewRow& row,
+std::optional<RowOfScrews> row_between(const FixingRoom& room, const SectionResult& result, const ScrewRow& row,
                                const Member& heads, const Member& onto);
 
 /// The marks of a row on the face of a member.

@@ -159,7 +159,7 @@ class Screwing {
         if (row.driven == Driven::down) std::reverse(members.begin(), members.end());
         for (std::size_t i = 0; i + 1 < members.size(); ++i) {
             const Member &heads = *members[i], &onto = *members[i + 1];
-            const std::optional<Row> places = row_between(room_, result_, row, heads, onto);
+            const std::optional<RowOfScrews> places = row_between(room_, result_, row, heads, onto);
             if (!places) {
                 findings_.push_back(
                     {Trouble::too_many_screws, row.every.place, {double(most_in_row)}, room_.task.section.id.place});

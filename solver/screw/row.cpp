@@ -58,7 +58,7 @@ double widest_apart(const std::vector<double>& places) {
 
 }  // namespace
 
-Row row_in(const Bore& stretch, double every, double least, const std::vector<Bore>& taken) {
+RowOfScrews row_in(const Bore& stretch, double every, double least, const std::vector<Bore>& taken) {
     const double length = stretch.end - stretch.begin, steps = length / every;
     const bool single = less_than(length, least);
     const int fewest = single ? 1 : std::max(2, static_cast<int>(std::ceil(steps * (1 - rounding))) + 1);
@@ -71,7 +71,7 @@ Row row_in(const Bore& stretch, double every, double least, const std::vector<Bo
         if ((single || places.size() > 1) && ends_near && no_more_than(widest_apart(places), every, length))
             return {std::move(places), 0};
     }
-    Row row{evenly(stretch, fewest), 0};
+    RowOfScrews row{evenly(stretch, fewest), 0};
     for (const double place : row.places)
         row.at_taken += std::any_of(taken.begin(), taken.end(), [&](const Bore& one) { return stands_in(one, place); });
     return row;

@@ -6,7 +6,7 @@ namespace rakewright {
 
 /// The places of a row along a rail, rising; and how many of them stand in what is taken, since there is no other way
 /// to have them so close.
-struct Row {
+struct RowOfScrews {
     std::vector<double> places;
     int at_taken = 0;
 };
@@ -15,6 +15,6 @@ struct Row {
 /// in the middle if the stretch is shorter than `least`. One that would stand in what is taken (rising, none over
 /// another) goes to the middle of the nearest gap in the stretch, and there are more where else two would be too far
 /// apart.
-Row row_in(const Bore& stretch, double every, double least, const std::vector<Bore>& taken);
+RowOfScrews row_in(const Bore& stretch, double every, double least, const std::vector<Bore>& taken);
 
 }  // namespace rakewright

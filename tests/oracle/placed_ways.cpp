@@ -299,6 +299,9 @@ CutTo WaysInPlan::cut_to(std::size_t index, std::size_t end, Group group, double
         case EndWish::Meets::centre:
             cut.plane = {way.at(way.centres[end] + plumb_back, 0), gp_Dir(way.level * in)};
             return cut;
+        case EndWish::Meets::over:
+            if (group == Group::lower) break;
+            [[fallthrough]];
         case EndWish::Meets::past:
             cut.plane = {way.at(way.centres[end] - in * wish.by + plumb_back, 0), gp_Dir(way.level * in)};
             return cut;
@@ -332,7 +335,9 @@ std::vector<LongMember> WaysInPlan::members(std::size_t index) const {
                 const EndWish::Meets meets = (end == 0 ? section_at(index).ends.from : section_at(index).ends.to).meets;
                 const bool notched = !reaches_boards(way, end, underside, size.depth) &&
                                      sinks_into_boards(way, end, underside, size.width);
-                member.at_post[end] = !notched && (meets == EndWish::Meets::face || meets == EndWish::Meets::pad);
+                const bool to_face = meets == EndWish::Meets::face || meets == EndWish::Meets::pad ||
+                                     (meets == EndWish::Meets::over && group == Group::lower);
+                member.at_post[end] = !notched && to_face;
             }
             members.push_back(member);
         }

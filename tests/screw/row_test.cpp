@@ -57,11 +57,11 @@ TEST_CASE("a row goes from end to end evenly, nowhere wider apart than asked for
 
 TEST_CASE("one that would stand in what is taken goes to the middle of the nearest gap", "[screw][row]") {
     // Of 0, 12, 24 the middle one is taken: the gap over it, 13 to 19, has its middle nearer.
-    const Row moved = row_in({0, 24}, 17, 1, {{-2, -1}, {3, 13}, {19, 20}});
+    const RowOfScrews moved = row_in({0, 24}, 17, 1, {{-2, -1}, {3, 13}, {19, 20}});
     CHECK(moved.places == std::vector<double>{0, 16, 24});
     CHECK(moved.at_taken == 0);
     // So close they cannot be clear of what is taken: told, and left where they were.
-    const Row none = row_in({0, 24}, 4, 1, {{3, 13}});
+    const RowOfScrews none = row_in({0, 24}, 4, 1, {{3, 13}});
     CHECK(none.places.size() == 7);
     CHECK(none.at_taken == 3);  // 4, 8 and 12
 }
@@ -77,7 +77,7 @@ TEST_CASE("rows tried by chance: clear of what is taken, near enough, in the str
             taken.push_back({at, at + width});
             at += width + random.uniform(1, 4);
         }
-        const Row row = row_in({0, length}, every, 1, taken);
+        const RowOfScrews row = row_in({0, length}, every, 1, taken);
         INFO("row " << i);
         REQUIRE(row.places.size() >= 2);
         CHECK(row.places.front() >= 0);

@@ -311,11 +311,11 @@ class Placing {
 
     EndWish end_wish(const Post& post) {
         constexpr EndWish::Meets kinds[] = {EndWish::Meets::centre, EndWish::Meets::past, EndWish::Meets::square,
-                                            EndWish::Meets::pad};
+                                            EndWish::Meets::pad, EndWish::Meets::over};
         EndWish wish;
-        wish.meets = kinds[random_.whole(0, 3)];
+        wish.meets = kinds[random_.whole(0, 4)];
         const double past = length(1, 8), short_of = length(1, 5), thick = length(0.25, 1);
-        if (wish.meets == EndWish::Meets::past) wish.by = past;
+        if (wish.meets == EndWish::Meets::past || wish.meets == EndWish::Meets::over) wish.by = past;
         if (wish.meets == EndWish::Meets::square) wish.by = std::fmax(post.size.along, post.size.across) + short_of;
         if (wish.meets == EndWish::Meets::pad) wish.by = thick;
         return wish;

@@ -159,8 +159,8 @@ TEST_CASE("what no stick of stock is cut to is left out of the plan, and counted
     job.stock = {stock};
     const auto text = [](const std::string& pieces) {
         return "the plan leaves out " + pieces +
-               " that no stick of stock is cut to: turned pickets, and handrails that are round or known by their "
-               "perimeter";
+               " that no stick of stock is cut to: turned or round pickets, and handrails that are round or known "
+               "by their perimeter";
     };
     CHECK_FALSE(is_noted(job, text("1 piece")));
     Handrail rail;
