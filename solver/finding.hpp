@@ -38,6 +38,7 @@ enum class Trouble {
     joint_without_place,      // the joint named at an end; also: the section, whose other end has no place
     auto_at_joint,            // lower_gap; also: the section
     joint_folds_back,         // the joint named at that end
+    face_at_joint,            // the joint that pickets on the side of the rails come to; also: the section
     ends_at_joint,            // the joint named at the end that `ends` speaks of; also: the section
     clear_to_joint,           // clear or clear_on_slope; also: the section
     rail_misses_post,         // the post named at that end: how far the line passes the centre; the end
@@ -189,6 +190,8 @@ enum class Trouble {
     little_wood_under,            // wood_under: it, the least by common practice
     holes_under_post,             // the post
     post_top_unknown,             // the post
+    over_beside_face,             // the post that a rail runs over; also: the section that ends at its face
+    over_round_corner,            // the post that two rails run over round a corner
     foot_without_place,           // at the section: the foot's number, level from the from post to where it would stand
 };
 

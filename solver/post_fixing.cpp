@@ -108,6 +108,9 @@ class FixingOfPost {
         }
         post_.height = height;
         post_.length = (height - thickness()) / upright_;
+        post_.stick = post_.length;
+        for (const PostTop& top : post_.tops)
+            post_.stick = std::max(*post_.stick, top.overall - thickness() / upright_);
         return true;
     }
 

@@ -61,6 +61,7 @@ void describe(Sheet& row, const Job& job, const PostTop& top) {
                "along the post, from what it stands on: where the rail's line leaves it toward that section");
     row.length("centre", top.centre, "the same on the post's axis");
     row.length("far", top.far, "the same on the other side; where a second rail runs over the post, only to its axis");
+    row.length("overall", top.overall, "the same at the post's highest corner");
     row.angle("miter_deg", top.cut.miter, "of the cut across it: swung along the post's own first axis");
     row.angle("bevel_deg", top.cut.bevel, "tilted across that axis");
 }
@@ -104,6 +105,8 @@ void describe(Sheet& sheet, const Job& job, const Post& asked, const PostResult&
                  "over it, their underside on its axis");
     sheet.length("length", post.length,
                  "of the post, along its axis, from what it stands on, or from the top of its base plate");
+    sheet.length("stick", post.stick,
+                 "the shortest post with a square top that it comes from: longer where its top is cut under a rail");
     sheet.list("holes", post.holes,
                "of its base plate, counter-clockwise from above, from the one ahead and to the left on its own axes",
                [](Sheet& row, const PlateHole& hole) {

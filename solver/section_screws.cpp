@@ -77,8 +77,14 @@ class Screwing {
         std::vector<std::size_t> told{
             pickets.pieces.empty() ? 0 : static_cast<std::size_t>(pickets.pieces[0].at[0] - 1), 0,
             static_cast<std::size_t>(pickets.count - 1)};
+        const std::vector<double>& marks = (member.group == Group::upper ? pickets.upper : pickets.lower).centres;
         for (const Splice& splice : member.splices)
-            if (splice.picket > 0) told.push_back(static_cast<std::size_t>(splice.picket - 1));
+            told.push_back(static_cast<std::size_t>(std::min_element(marks.begin(), marks.end(),
+                                                                     [&](double a, double b) {
+                                                                         return std::fabs(a - splice.at) <
+                                                                                std::fabs(b - splice.at);
+                                                                     }) -
+                                                    marks.begin()));
         return told;
     }
 
@@ -205,7 +211,7 @@ class Screwing {
 
     /// How thick a square post is behind the face met; 0 where that is not known.
     double thickness_of_post(End end) const {
-        const std::size_t e = end == End::from ? 0 : 1;
+        const std::size_t e = index_of(end);
         if (!room_.around.placed()) return room_.around.post_sizes[e];
         const StandingPost& post = end == End::from ? *room_.around.from : *room_.around.to;
         const Face face = room_.choices.faces[e];

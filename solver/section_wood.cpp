@@ -34,7 +34,7 @@ std::optional<Timber> timber_of(const FixingRoom& room, const Stick& picket) {
 }
 
 std::optional<Timber> post_timber(const FixingRoom& room, End end, const PlateAt& plate) {
-    const std::size_t e = end == End::from ? 0 : 1;
+    const std::size_t e = index_of(end);
     if (room.line.is_round(end)) {
         const Shaft& shaft = room.line.round(end);
         return Timber{stick_of(room.line, 0, 2 * shaft.radius, shaft.point), {}, false, shaft};

@@ -56,6 +56,7 @@ struct PostTop {
     SectionEnd under;
     double near = 0, centre = 0;
     std::optional<double> far;  // none where the line leaves the post by a corner
+    double overall = 0;         // to the highest corner of the post
     SawSetting cut;
 };
 
@@ -96,6 +97,7 @@ struct PostResult {
     std::vector<PostTop> tops;         // where rails run over it
     std::optional<double> height;      // of its top above what it stands on, plumb, on its axis
     std::optional<double> length;      // of the post along its axis, less its plate
+    std::optional<double> stick;       // the shortest square-topped post that it comes from, likewise
     std::vector<PlateHole> holes;
     std::optional<RodLength> rod;
     std::optional<FixedPost> fixed;

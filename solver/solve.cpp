@@ -257,6 +257,8 @@ class Solving {
             if (!between_placed) refuse(Trouble::joint_without_place, post.place);
             const EndWish& wish = end == End::from ? section.ends.from : section.ends.to;
             if (wish.meets != EndWish::Meets::face) refuse(Trouble::ends_at_joint, post.place);
+            const std::optional<PicketBuild>& pickets = named(job_.builds, section.build).pickets;
+            if (pickets && pickets->on_face()) refuse(Trouble::face_at_joint, post.place);
             if (section.clear) refuse(Trouble::clear_to_joint, section.clear->place);
             if (section.clear_on_slope) refuse(Trouble::clear_to_joint, section.clear_on_slope->place);
             const Build& build = named(job_.builds, section.build);

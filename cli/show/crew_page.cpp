@@ -40,10 +40,13 @@ class WorkPage {
             case Work::cope: return "Cope the ends that meet round posts, and try each on its post.";
             case Work::bend: return "Bend the brackets by the list of bends, one of each kind first.";
             case Work::seat_rails: return "Cut the brackets' seats in the rails by the table at the posts.";
-            case Work::plough: return "Plough the rails for the pickets.";
+            case Work::plough:
+                return any_bored() ? "Plough or bore the rails for the pickets." : "Plough the rails for the pickets.";
             case Work::prime:
                 return "Prime " + primed(step) + " on all faces and both ends, before anything is put together.";
-            case Work::set_posts: return "Set the posts where and how the job has them: the rails are cut to that.";
+            case Work::set_posts:
+                return "Set the posts where and how the job has them: the rails are cut to that." +
+                       std::string(any_top() ? " Cut the tops that rails run over by the table at the saw." : "");
             case Work::seat_posts: return "Cut the brackets' mortises in the posts by the table at the posts.";
             case Work::set_brackets:
                 return "Fasten the brackets to the posts at the heights of the table at the posts" + named(step) + ".";
@@ -80,6 +83,17 @@ class WorkPage {
             case Work::cap: return "Put the caps on the posts.";
         }
         return {};
+    }
+
+    bool any_bored() const {
+        return std::any_of(solution_.sections.begin(), solution_.sections.end(),
+                           [](const SectionResult& section) { return section.pickets && section.pickets->hole; });
+    }
+
+    /// Whether a rail runs over a post.
+    bool any_top() const {
+        return std::any_of(solution_.posts.begin(), solution_.posts.end(),
+                           [](const PostResult& post) { return !post.tops.empty(); });
     }
 
     const WorkStep* find(Work work) const {

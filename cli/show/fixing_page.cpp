@@ -262,10 +262,14 @@ Table screw_table(const Job& job, const Solution& solution) {
 Table row_table(const Job& job, const Solution& solution) {
     const Cells cells(job);
     Table table{"rows", "AT THE BENCH: screws between members, where each stands", {}, {}, {}, {}};
-    table.columns = {{"section", "section", Align::left}, {"", "joint", Align::left},
-                     {"from", "from", Align::left},       {"into", "into", Align::left},
-                     {"screws", "count"},                 {"apart", cells.in_unit("apart")},
-                     {"hook", "hook", Align::left},       {"", cells.in_unit("places"), Align::left}};
+    table.columns = {{"section", "section", Align::left},
+                     {"", "joint", Align::left},
+                     {"from", "from", Align::left},
+                     {"into", "into", Align::left},
+                     {"screws", "count"},
+                     {"apart", cells.in_unit("apart")},
+                     {"hook", "hook", Align::left},
+                     {"", cells.in_unit("places"), Align::left}};
     for (std::size_t s = 0; s < job.sections.size(); ++s)
         for (const JointScrew& screw : solution.sections[s].screws) {
             if (!screw.row) continue;
@@ -275,7 +279,7 @@ Table row_table(const Job& job, const Solution& solution) {
                                    cells.word(row.members[0]),
                                    cells.word(row.members[1]),
                                    cells.count(static_cast<int>(row.places.size())),
-                                   cells.length(widest_apart(row.places)),
+                                   row.places.size() > 1 ? cells.length(widest_apart(row.places)) : Cell{"-", ""},
                                    cells.word(words(row.hook)),
                                    {"", places_in_numbers(row)}},
                                   "at " + marks_in_words(row, cells)});

@@ -93,8 +93,7 @@ class ShopPage {
                      {}});
         }
         table.about = {
-            "from post: level, from the from post's face to the foot's centre. The balls under a rail are "
-            "measured as if it had no feet."};
+            "from post: level, from the from post's face to the foot's centre."};
         return table;
     }
 

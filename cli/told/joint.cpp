@@ -20,6 +20,11 @@ Told Telling::of_joint() const {
                     "check where the sections' other ends stand"};
         case Trouble::ends_at_joint:
             return {"at a joint the rail is cut to the rail that it meets", "leave its `ends` out there"};
+        case Trouble::face_at_joint:
+            return {
+                "pickets on the side of the rails come to a joint without a post: on one side of it they would meet "
+                "those of the other rail, on the other leave them apart",
+                "a post there, or `fixed: between`"};
         case Trouble::clear_to_joint:
             return {"a clear distance is between the faces of posts, and at a joint there is none",
                     "leave it out: the places say how long the rail is"};

@@ -65,6 +65,19 @@ Told Telling::of_post() const {
                     {}};
         case Trouble::holes_under_post:
             return {"post " + post_here() + " covers a part of each hole of its base plate", {}};
+        case Trouble::over_beside_face: {
+            std::string section;
+            for (const Section& other : job_.sections)
+                if (other.id.place.begin == finding_.also.begin) section = other.id.name;
+            return {"post " + post_here() + " is cut off under a rail that runs over it, and the rail of " + section +
+                        " ends at its face above that: give that end `over` too, or leave the other out",
+                    {}};
+        }
+        case Trouble::over_round_corner:
+            return {"two rails run over post " + post_here() +
+                        " round a corner: each is cut square over the post's axis, so that they overlap there. Miter "
+                        "them by half the corner, and add to each what that takes on its long side",
+                    {}};
         case Trouble::post_top_unknown:
             return {"how high post " + post_here() +
                         " stands does not follow: no rail meets it whose height there is known",

@@ -45,6 +45,8 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::sinks_into_trim:
         case Trouble::little_wood_under:
         case Trouble::holes_under_post:
+        case Trouble::over_beside_face:
+        case Trouble::over_round_corner:
         case Trouble::post_top_unknown:
         case Trouble::fixing_without_post: return TroubleRoom::post;
         case Trouble::post_key_on_joint:
@@ -53,6 +55,7 @@ std::optional<TroubleRoom> room_of(Trouble trouble) {
         case Trouble::auto_at_joint:
         case Trouble::joint_folds_back:
         case Trouble::ends_at_joint:
+        case Trouble::face_at_joint:
         case Trouble::clear_to_joint:
         case Trouble::joint_apart:
         case Trouble::joint_moved: return TroubleRoom::joint;

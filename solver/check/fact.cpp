@@ -170,8 +170,8 @@ class Facts {
         const Section& section = job_.sections[index];
         const SectionResult& result = solution_.sections[index];
         const Build& build = job_.builds[static_cast<std::size_t>(section.build.index)];
-        const bool raked = result.raked();
         const int stair = stair_of(job_, section);
+        const bool raked = result.raked() && stair >= 0;  // a rail along a floor that falls is on a level
         Subject& subject = begin("section", section.id, raked ? RulePlace::stair : RulePlace::level, stair);
         subject.drop = drop_beside(job_, section.drop, stair);
         subject.tells = {Q::guard_height, Q::picket_opening, Q::guard_opening_above};

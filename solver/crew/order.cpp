@@ -193,17 +193,17 @@ void add_plates_and_rods(const Job& job, const Solution& solution, std::vector<O
 }
 
 /// The posts that the job names, those of one size, shape and length together.
-std::vector<OrderLine> posts_of(const Job& job, const Solution& solution) {
+std::vector<OrderLine> posts_of(const Job& job, const Solution& solution, bool under_rails) {
     std::vector<OrderLine> lines;
     for (std::size_t p = 0; p < job.posts.size(); ++p) {
         const Post& post = job.posts[p];
-        if (post.shape == PostShape::joint) continue;
+        if (post.shape == PostShape::joint || (!under_rails && !solution.posts[p].tops.empty())) continue;
         const PostSize size = size_of(post);
         OrderLine like;
         like.what = Ordered::post;
         like.shape = post.shape == PostShape::round ? SectionShape::circle : SectionShape::rectangle;
         like.section = {size.along, size.across};
-        like.length = solution.posts[p].length;
+        like.length = solution.posts[p].stick;
         OrderLine& mine = line_like(lines, like);
         if (mine.nominal.empty()) mine.nominal = size.nominal;
         ++mine.needed;
@@ -215,15 +215,15 @@ std::vector<OrderLine> posts_of(const Job& job, const Solution& solution) {
 
 void add_posts(const Job& job, const Solution& solution, std::vector<OrderLine>& lines) {
     if (!job.order_list->posts) return;
-    const std::vector<OrderLine> posts = posts_of(job, solution);
+    const std::vector<OrderLine> posts = posts_of(job, solution, true);
     lines.insert(lines.end(), posts.begin(), posts.end());
 }
 
-/// A cap for each post, those of one size together.
+/// A cap for each post that no rail runs over, those of one size together.
 void add_caps(const Job& job, const Solution& solution, std::vector<OrderLine>& lines) {
     if (!job.order_list->caps) return;
     std::vector<OrderLine> caps;
-    for (OrderLine post : posts_of(job, solution)) {
+    for (OrderLine post : posts_of(job, solution, false)) {
         const int count = post.needed;
         post.what = Ordered::cap;
         post.reaches.reset();

@@ -18,7 +18,7 @@ struct PicketSpan {
     std::array<bool, 2> joints{};
 
     /// What of a gap is left at an end.
-    double part_at(End end) const { return joints[end == End::from ? 0 : 1] ? 0.5 : 1; }
+    double part_at(End end) const { return joints[index_of(end)] ? 0.5 : 1; }
     double parts_at_ends() const { return part_at(End::from) + part_at(End::to); }
 };
 

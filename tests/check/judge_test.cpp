@@ -48,6 +48,20 @@ constexpr const char* guard_rules[] = {"level guard height",    "stair guard hei
 
 }  // namespace
 
+TEST_CASE("a rail along a floor that falls is judged as one on a level", "[check]") {
+    Job job = floor_example(70);
+    Floor floor;
+    floor.id = called("porch");
+    floor.falls.angle = {0.125, 12};
+    job.floors = {floor};
+    job.sections[0].floor = ref(0);
+    job.sections[0].follow = Follow::floor;
+    job.sections[0].drop = Reading(40);
+    const Check height = only_check(judged(job, rules("irc-2021")), "level guard height");
+    CHECK(height.value == 36);
+    CHECK(height.verdict == Verdict::pass);
+}
+
 TEST_CASE("a variation names both ends", "[check]") {
     const Job job = only_stair(measured_stair({7.25, 7.375, 7.5, 7.75}, {11, 10.5, 10.75}));
     const Verdicts verdicts = judged(job, rules("irc-2021"));

@@ -258,6 +258,11 @@ std::vector<Refused> refused_jobs() {
                                                    job.posts[2].at.reset();
                                                    job.sections[1].clear = Reading(30);
                                                })},
+        {Trouble::face_at_joint, changed(with_joint(),
+                                         [](Job& job) {
+                                             job.builds[0].pickets = square_pickets();
+                                             job.builds[0].pickets->fixed = PicketsFixed::face;
+                                         })},
         {Trouble::ends_at_joint, changed(with_joint(),
                                          [](Job& job) {
                                              job.sections[0].ends.to = {EndWish::Meets::centre, {}, {}};

@@ -35,6 +35,7 @@ TEST_CASE("a rail over a plumb post: its top follows the rake", "[post_top]") {
     CHECK_THAT(top.centre, within(over_landing(48), 1e-12));
     REQUIRE(top.far);
     CHECK_THAT(*top.far, within(over_landing(49.75), 1e-12));
+    CHECK_THAT(top.overall, within(over_landing(49.75), 1e-12));
     CHECK_THAT(std::fabs(top.cut.miter), within(slope, 1e-13));
     CHECK_THAT(top.cut.bevel, within(0, 1e-13));
 }
@@ -57,6 +58,7 @@ TEST_CASE("the upper group runs on over the post, the lower one and the pickets 
         }));
         CHECK_THAT(*over.posts[1].height, within(over_landing(48), 1e-12));
         CHECK_THAT(*over.posts[1].length, within(over_landing(48), 1e-12));
+        CHECK_THAT(*over.posts[1].stick, within(over_landing(49.75), 1e-12));
     }
 }
 
@@ -71,6 +73,7 @@ TEST_CASE("the top of a turned post is a compound cut", "[post_top]") {
     CHECK_THAT(*top.far, within(over_landing(48 + 1.75 / std::cos(turn)), 1e-12));
     CHECK_THAT(std::fabs(top.cut.miter), within(along, 1e-12));
     CHECK_THAT(std::fabs(top.cut.bevel), within(across / std::sqrt(1 + along * along), 1e-12));
+    CHECK_THAT(top.overall, within(over_landing(48) + 1.75 * (along + across), 1e-12));
 }
 
 // Derived: the axis foot + t (l, 0, 1) / |(l, 0, 1)| meets the underside where foot + t does.
@@ -102,6 +105,36 @@ TEST_CASE("two rails over one post: each cuts it to its axis", "[post_top]") {
     CHECK(tops[0].near < tops[1].near);
     CHECK_THAT(solution.sections[0].members[0].length + solution.sections[1].members[0].length,
                within((48 - 1.75 + 5 - 1.75 - 0.125) * lengthened, 1e-11));
+}
+
+TEST_CASE("what does not go together over a post is told", "[post_top]") {
+    Job corner;
+    corner.builds = {square_build()};
+    Floor deck;
+    deck.id = called("deck");
+    deck.plan = planned(0, 0, 0, 0);
+    corner.floors = {deck};
+    const auto on_deck = [](double along, double across) {
+        Post post = placed_post(along);
+        post.stair = {};
+        post.floor = ref(0);
+        post.across = across;
+        return post;
+    };
+    corner.posts = {on_deck(0, 0), on_deck(60, 0), on_deck(60, 60)};
+    for (unsigned p = 0; p < 3; ++p) corner.posts[p].id.place.begin = p + 1;  // by which the notes name it
+    corner.sections = {section_between(0, 1), section_between(1, 2)};
+    const EndWish over{EndWish::Meets::over, 0, {}};
+    corner.sections[0].ends.to = corner.sections[1].ends.from = over;
+    CHECK(has(solve(corner), Trouble::over_round_corner));
+    CHECK_FALSE(has(solve(corner), Trouble::over_beside_face));
+    corner.sections[1].ends.from = {};
+    CHECK(has(solve(corner), Trouble::over_beside_face));
+    Job line = corner;
+    line.posts[2] = on_deck(120, 0);
+    line.sections[1].ends.from = over;
+    CHECK_FALSE(has(solve(line), Trouble::over_round_corner));
+    CHECK_FALSE(has(solve(line), Trouble::over_beside_face));
 }
 
 TEST_CASE("over round posts, and posts without a place", "[post_top]") {

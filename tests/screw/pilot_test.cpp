@@ -53,6 +53,20 @@ SplitRoom down_at(const Timber& timber, double along, double left = 0) {
 
 }  // namespace
 
+// Level, 90 clear: 17 pickets, the one foot under the ninth, in the middle, and there the bottom rail is spliced.
+TEST_CASE("a screw into a splice that stands at a foot has no wood to its end", "[screw][pilot]") {
+    Job job = with_screws(floor_example(90), [](ScrewBuild& screws) { screws.picket_to_lower = ScrewSize{{}, 2.5, d}; });
+    job.builds[0].feet = FeetBuild();
+    job.builds[0].feet->every = Reading(50);
+    job.builds[0].longest_stick = Reading(60);
+    const Solution solution = solve(job);
+    const Member& bottom = solution.sections[0].members[2];
+    REQUIRE(bottom.splices.size() == 1);
+    REQUIRE(bottom.splices[0].foot == 1);
+    const JointScrew screw = screw_of(job, Joint::picket_to_lower);
+    CHECK_THAT(room(screw, 0).end.value(), within(0, 1e-9));
+}
+
 TEST_CASE("how near a screw comes to ends along the grain, splices and sides", "[screw][pilot]") {
     Timber timber = plain_timber();
     CHECK_THAT(down_at(timber, 3).end.value(), within(3, 1e-15));
