@@ -60,10 +60,7 @@ std::optional<PostTop> top_under(const StandingPost& post, const Way& way, const
     const std::optional<Slant> slant = cut(frame, underside);
     if (!slant) return std::nullopt;
     const Piece piece{{2 * post.half_along, 2 * post.half_across}, {}, *slant};
-    const double to_corner =
-        std::fabs(slant->per_left) * post.half_along + std::fabs(slant->per_top) * post.half_across;
-    PostTop top{under, up_post(line.at(*near, above)), slant->at,
-                {},    slant->at + to_corner,          end_cut(piece, End::to).flat};
+    PostTop top{under, up_post(line.at(*near, above)), slant->at, {}, overall(piece), end_cut(piece, End::to).flat};
     if (const std::optional<Vector> far = far_side(post, line, under.end, above, beside)) top.far = up_post(*far);
     return top;
 }

@@ -9,8 +9,9 @@
 #include "fixing_sheet.hpp"
 #include "post_sheet.hpp"
 #include "rail/splice.hpp"
-#include "sawing.hpp"
+#include "piece_sheet.hpp"
 #include "spacing_sheet.hpp"
+#include "stock_sheet.hpp"
 
 namespace rakewright {
 namespace {
@@ -45,113 +46,6 @@ void describe(Sheet& sheet, const StairShape& stair) {
             return holders;
         }(),
         "the nosings that hold the line, where it does not pass through all of them");
-}
-
-void describe(Sheet& sheet, const SawSetting& setting) {
-    sheet.angle("miter_deg", setting.miter, "how far the blade is swung from a square cut, seen from above the table");
-    sheet.angle("bevel_deg", setting.bevel, "how far the blade is tilted from plumb");
-}
-
-void describe(Sheet& sheet, const Cope& cope, const CrossSection& section) {
-    sheet.length("depth", cope.depth(), "longest less shortest, along the member, over the whole section");
-    const auto arris = [&](const char* key, Corner corner) {
-        sheet.length(key, outward(cope, spot_of(corner, section)),
-                     "along that arris, past the cut at the centre line; shorter is negative");
-    };
-    arris("top_left", {1, 1});
-    arris("top_right", {-1, 1});
-    arris("bottom_left", {1, -1});
-    arris("bottom_right", {-1, -1});
-    sheet.list("outline", faces_of(section), "of the cope on each face, exact on the post's surface",
-               [&](Sheet& row, const StickFace& face) {
-                   row.word("face", words(face.side), "top, right, bottom or left, seen from the from end");
-                   row.list("points", outline_on(cope, face, section), "from arris to arris, in equal parts across",
-                            [](Sheet& point, const OutlinePoint& at) {
-                                point.length("across", at.across,
-                                             "from the middle of the face: left positive on top and bottom, up "
-                                             "positive on the sides");
-                                point.length("along", at.along,
-                                             "past the cut at the centre line, along the member; shorter is negative");
-                            });
-               });
-}
-
-/// What the job's saw does at both ends of a piece.
-struct SawAtEnds {
-    std::optional<SawReach> from, to;
-};
-
-SawAtEnds saw_at(const std::optional<SawLimits>& saw, const Piece& piece, const Copes& copes = {}) {
-    return {reach_of_end(saw, end_cut(piece, End::from), piece.section, copes[0].has_value()),
-            reach_of_end(saw, end_cut(piece, End::to), piece.section, copes[1].has_value())};
-}
-
-void describe_reach(Sheet& sheet, const char* key, const std::optional<SawReach>& reach) {
-    if (reach)
-        sheet.word(
-            key, words(reach->laid),
-            "how the job's saw reaches it: flat, edge, flat against a block or edge against a block, held square "
-            "to the fence; or none");
-}
-
-void describe(Sheet& sheet, const EndCut& cut, const std::optional<SawReach>& reach, const std::optional<Cope>& cope,
-              const CrossSection& section) {
-    sheet.part("flat", "bottom face on the saw table, a side against the fence",
-               [&](Sheet& part) { describe(part, cut.flat); });
-    sheet.part("edge", "a side on the table, bottom or top against the fence",
-               [&](Sheet& part) { describe(part, cut.edge); });
-    sheet.word("long_point", words(cut.long_point),
-               "the edge or corner that the cut leaves longest, seen from the from end");
-    describe_reach(sheet, "reach", reach);
-    if (reach && held_against_block(reach->laid))
-        sheet.part("against_block", "what the saw is set to where the piece is held square to the fence",
-                   [&](Sheet& part) { describe(part, reach->setting); });
-    if (cope)
-        sheet.part("cope", "at a round post: how the end is hollowed; the cut is of the plane that touches the post",
-                   [&](Sheet& part) { describe(part, *cope, section); });
-}
-
-/// The lengths of a stick; of a coped one to its copes.
-struct StickLengths {
-    double length = 0, top_edge = 0, bottom_edge = 0, overall = 0;
-};
-
-StickLengths lengths_of(const Piece& piece) {
-    return {length(piece), edge_length(piece, {0, 1}), edge_length(piece, {0, -1}), overall(piece)};
-}
-
-void describe(Sheet& sheet, const Piece& piece, const StickLengths& lengths, const EndCut& from_end,
-              const EndCut& to_end, const SetOut& measure, const Copes& copes, const std::optional<SawLimits>& saw) {
-    const SawAtEnds reach = saw_at(saw, piece, copes);
-    sheet.length("width", piece.section.width, "level, across the rail");
-    sheet.length("depth", piece.section.depth, "square to the rail");
-    sheet.length("length", lengths.length, "along the centre line, from cut to cut");
-    sheet.length("top_edge", lengths.top_edge, "along the middle of the top face");
-    sheet.length("bottom_edge", lengths.bottom_edge, "along the middle of the bottom face");
-    sheet.length("overall", lengths.overall,
-                 "tip to tip along the axis: the shortest square-ended stick that it comes from");
-    if (arrises_differ(piece, copes))
-        sheet.part("arrises", "the four, where the edges do not tell them: an end is cut askew or coped",
-                   [&](Sheet& part) {
-                       const auto arris = [&](const char* key, const Corner& corner) {
-                           part.length(key, length_over(piece, copes, spot_of(corner, piece.section)),
-                                       "along that arris; left and right seen from the from end");
-                       };
-                       arris("top_left", {1, 1});
-                       arris("top_right", {-1, 1});
-                       arris("bottom_left", {1, -1});
-                       arris("bottom_right", {-1, -1});
-                   });
-    sheet.part("from_end", "the cut at the from end",
-               [&](Sheet& part) { describe(part, from_end, reach.from, copes[0], piece.section); });
-    sheet.part("to_end", "the cut at the to end",
-               [&](Sheet& part) { describe(part, to_end, reach.to, copes[1], piece.section); });
-    sheet.part("measure", "what to set out on the stick", [&](Sheet& part) {
-        part.word("edge", words(measure.edge), "the edge to measure along");
-        part.word("from", words(measure.from), "how the from end lies on that edge: long, short or square");
-        part.word("to", words(measure.to), "how the to end lies there");
-        part.length("length", measure.length, "along that edge");
-    });
 }
 
 /// The marks of the saw's table, of every use of a piece.
@@ -446,41 +340,6 @@ void describe(Sheet& sheet, const Job& job, const Section& section, const Sectio
             part.length("to_foot", result.diagonals->to_foot,
                         "from the lower rail's to end to the upper rail's from end");
         });
-}
-
-/// `listed`: how many rows the cut list has.
-void describe(Sheet& sheet, const BarResult& bar, std::size_t listed) {
-    sheet.length("length", bar.length, "of the bar as bought");
-    sheet.list("pieces", bar.pieces, "in the order in which they are cut", [&](Sheet& row, const PieceOnBar& piece) {
-        row.word("mark",
-                 mark_of(piece.cut >= 0 ? static_cast<std::size_t>(piece.cut)
-                                        : listed + static_cast<std::size_t>(piece.also_cut)),
-                 "as in the saw's table, and behind its rows those of `also_cut`");
-        row.word("name", piece.name, "as the job calls it");
-        row.length("at", piece.at, "where its first tip lies, from the bar's own end");
-        row.length("length", piece.length, "from tip to tip; nested pieces overlap by their tips");
-        row.word("first", piece.to_end_first ? "to" : "from", "which end lies first: nearer to the bar's own end");
-    });
-    sheet.length("offcut", bar.offcut, "what is left beyond the last cut, tip to end, without the trim");
-}
-
-void describe(Sheet& sheet, const Stock& stock, const StockResult& result, std::size_t listed) {
-    sheet.lengths("section", {stock.width(), stock.depth()}, "width and depth");
-    std::vector<const BarResult*> bars;
-    for (const BarResult& bar : result.bars) bars.insert(bars.end(), static_cast<std::size_t>(bar.times), &bar);
-    sheet.list("bars", bars, "each bar to be bought",
-               [&](Sheet& row, const BarResult* bar) { describe(row, *bar, listed); });
-    const auto total = [&](const char* key, double value, const char* about) {
-        if (stock.prices.empty())
-            sheet.length(key, value, about);
-        else
-            sheet.number(key, value, about);
-    };
-    total("bought", result.bought, "length of all bars together; their price, where the stock has prices");
-    total("bound", result.bound, "what no plan laid out like this is under");
-    sheet.truth("proven", result.proven, "whether bought is the least there is: it equals the bound");
-    sheet.length("total_length", stock.prices.empty() ? std::nullopt : std::optional(result.total_length),
-                 "length of all bars together, where the stock has prices");
 }
 
 void describe(Sheet& sheet, const Job& job, const Solution& solution, const CutPiece& piece) {

@@ -212,8 +212,22 @@ class OrderPage {
                                  "A bracket's section: width and thickness of its plate; between legs: the angle, "
                                  "inside."});
         if (any(Ordered::base_plate)) sentences.push_back({{}, "Of base plates the length is their thickness."});
-        sentences.push_back({{}, "Not listed: posts that the job does not name; bolts, washers and nuts."});
+        sentences.push_back(
+            {{}, "Not listed: posts that the job does not name; bolts, washers and nuts" + pickets_left_out() + "."});
         return legend(table, sentences);
+    }
+
+    /// Pickets whose lengths do not follow, which are then in no list of pieces.
+    std::string pickets_left_out() const {
+        std::string text;
+        for (std::size_t s = 0; s < job_.sections.size(); ++s) {
+            const std::optional<Pickets>& pickets = solution_.sections[s].pickets;
+            if (!pickets || pickets->count == 0 || !pickets->pieces.empty()) continue;
+            text += "; the " + std::to_string(pickets->count * static_cast<int>(job_.sections[s].count)) +
+                    " pickets of " + job_.sections[s].id.name +
+                    ", whose lengths do not follow without the posts' places";
+        }
+        return text;
     }
 
     std::string size(double value) const { return cells_.size(value).shown; }

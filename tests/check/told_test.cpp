@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "../support/found.hpp"
 #include "../support/near.hpp"
 #include "judged.hpp"
 
@@ -7,40 +8,6 @@
 
 namespace rakewright::tests {
 namespace {
-
-/// A rail as found on the first stair, or over a floor.
-Job with_found(const FoundRail& found, const std::optional<Stair>& stair, Unit unit = Unit::inch) {
-    Job job;
-    job.units = unit;
-    if (stair) job.stairs = {*stair};
-    job.as_found = {found};
-    return job;
-}
-
-FoundRail guard_on_stair(double drop) {
-    FoundRail found;
-    found.id = called("old-rail");
-    found.stair = ref(0);
-    found.drop = drop;
-    return found;
-}
-
-FoundRail guard_on_floor(double height, double drop) {
-    FoundRail found;
-    found.id = called("old-rail");
-    found.height = Reading(height);
-    found.drop = drop;
-    return found;
-}
-
-Ball ball_at(Ball::At at, std::optional<Count> tread, double size, bool passes) {
-    Ball ball;
-    ball.said_at = at;
-    ball.tread = tread;
-    ball.size = size;
-    ball.passes = passes;
-    return ball;
-}
 
 std::vector<const NotJudged*> not_judged(const Verdicts& verdicts, const std::string& rule) {
     std::vector<const NotJudged*> found;

@@ -4,6 +4,7 @@
 #include "../support/catch.hpp"
 #include "../support/even_example.hpp"
 #include "../support/face_build.hpp"
+#include "../support/found.hpp"
 #include "../support/turned_build.hpp"
 
 // A job for each thing that refuses one, and all that is wrong with a job in one run.
@@ -61,15 +62,6 @@ FoundRail ball_at_tread(int tread) {
     found.balls[0].tread = Count(tread);
     found.balls[0].size = 6;
     return found;
-}
-
-Ball tried(Ball::At at, std::optional<Count> tread, double size, bool passes) {
-    Ball ball;
-    ball.said_at = at;
-    ball.tread = tread;
-    ball.size = size;
-    ball.passes = passes;
-    return ball;
 }
 
 FoundRail with_balls(const std::vector<Ball>& balls, Ref stair) {
@@ -326,11 +318,11 @@ std::vector<Refused> refused_jobs() {
         {Trouble::found_heights_of_floor, found_rail(read_at_nosing(1, {}))},
         {Trouble::found_height_of_stair, found_rail(height_over_stair())},
         {Trouble::found_tread_without_stair, found_rail(ball_at_tread(1))},
-        {Trouble::found_tread_missing, found_rail(with_balls({tried(Ball::At::under_rail, {}, 5, true)}, ref(0)))},
+        {Trouble::found_tread_missing, found_rail(with_balls({ball_at(Ball::At::under_rail, {}, 5, true)}, ref(0)))},
         {Trouble::balls_contradict,
-         found_rail(with_balls({tried(Ball::At::pickets, {}, 5, true), tried(Ball::At::pickets, {}, 4, false)}, {}))},
+         found_rail(with_balls({ball_at(Ball::At::pickets, {}, 5, true), ball_at(Ball::At::pickets, {}, 4, false)}, {}))},
         {Trouble::ball_against_gap, found_rail([] {
-             FoundRail found = with_balls({tried(Ball::At::pickets, {}, 5, true)}, {});
+             FoundRail found = with_balls({ball_at(Ball::At::pickets, {}, 5, true)}, {});
              found.widest_gap = Reading(4);
              return found;
          }())},
